@@ -1,0 +1,172 @@
+/**
+ * The few records that travel between the folders of the core. All SI: metres, metres a
+ * second, radians, days as spreadsheet serial numbers. Nothing here computes.
+ */
+import type { DistanceUnit, TemperatureUnit, WindUnit } from "./units";
+
+/** A value as a spreadsheet sends it. Blank cells come as "", null or undefined. */
+export type Cell = unknown;
+export type Cells = readonly (readonly Cell[])[];
+
+export const DISC_TYPES = ["putter", "midrange", "fairway", "distance"] as const;
+export type DiscType = (typeof DISC_TYPES)[number];
+
+/** One usable row of the throw log. */
+export interface Throw {
+  /** Row of the range it came from, the header being row 1. */
+  readonly row: number;
+  readonly disc: string;
+  readonly carryM: number;
+  /** Signed sideways miss, right positive; null where it was not noted. */
+  readonly offlineM: number | null;
+  /** Share of smooth; 1 where not noted. */
+  readonly power: number;
+  readonly line: string;
+  readonly headwindMps: number;
+  readonly riseM: number;
+  readonly player: string;
+  /** Serial day; null where not noted. */
+  readonly day: number | null;
+  readonly note: string;
+}
+
+/** A row that does not count, and why, in a sentence. */
+export interface LeftOut {
+  readonly row: number;
+  readonly disc: string;
+  readonly reason: string;
+}
+
+export interface ThrowLog {
+  readonly throws: readonly Throw[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** One row of the bag. */
+export interface BagDisc {
+  readonly row: number;
+  readonly disc: string;
+  readonly type: DiscType | null;
+  readonly line: string;
+  readonly inBag: boolean;
+}
+
+export interface PuttingRow {
+  readonly distanceM: number;
+  /** Share of putts made from there, 0 to 1. */
+  readonly share: number;
+}
+
+export interface Settings {
+  readonly player: string | null;
+  readonly asOfDay: number | null;
+  /** Infinity where throws never age. */
+  readonly memoryDays: number;
+  readonly distanceUnit: DistanceUnit;
+  readonly windUnit: WindUnit;
+  readonly temperatureUnit: TemperatureUnit;
+  /** null: standard for the altitude. */
+  readonly temperatureC: number | null;
+  readonly altitudeM: number;
+  /** Relative humidity 0 to 1; null: dry. */
+  readonly humidity: number | null;
+  readonly circleM: number;
+  readonly usualSpread: number;
+  readonly sideSpreadRad: number;
+  readonly lowestPower: number;
+  readonly highestPower: number;
+  readonly aimFor: "strokes" | "circle";
+  readonly uphillFactor: number;
+  readonly windFactor: number;
+  readonly putting: readonly PuttingRow[];
+}
+
+export type Verdict = "changing" | "steady" | "too few";
+
+/** What is known sideways of one disc. */
+export interface SideForm {
+  /** Mean sideways angle, right positive: the player aims off by its opposite. 0 where not known. */
+  readonly biasRad: number;
+  /** Scale of the next throw's sideways angle, rad. */
+  readonly scaleRad: number;
+  readonly freedom: number;
+  /** Throws whose sideways miss was noted. */
+  readonly throws: number;
+}
+
+/** What is known of one disc: ln(carry in m) of the next smooth throw ~ t_freedom(mu, scale·√(1 + 1/evidence)). */
+export interface CardRow {
+  readonly disc: string;
+  readonly type: DiscType | null;
+  readonly line: string;
+  readonly inBag: boolean;
+  readonly mu: number;
+  readonly scale: number;
+  readonly freedom: number;
+  /** Effective number of throws after ageing and down-weighting. */
+  readonly evidence: number;
+  readonly side: SideForm;
+  /** Rows that counted, and rows of this disc that did not. */
+  readonly throws: number;
+  readonly leftOut: number;
+  readonly lastDay: number | null;
+  readonly verdict: Verdict;
+}
+
+export interface Card {
+  /** Longest carry first. */
+  readonly rows: readonly CardRow[];
+  /** Spread of a disc that nothing is known of yet: scale s0 with freedom d0. */
+  readonly population: { readonly scale: number; readonly freedom: number };
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** What the flight needs to know of the throw's task. */
+export interface Shot {
+  /** Horizontal distance to the target. */
+  readonly distanceM: number;
+  /** Target above the throwing spot positive. */
+  readonly riseM: number;
+  /** Wind felt against the throw; tailwind negative. */
+  readonly headwindMps: number;
+}
+
+/** One row of the course table. Blank trouble: none. */
+export interface Hole extends Shot {
+  readonly row: number;
+  readonly hole: string;
+  readonly par: number | null;
+  /** From the target to trouble behind it and in front of it. */
+  readonly longTroubleM: number | null;
+  readonly shortTroubleM: number | null;
+  /** Line asked for; "" for any. */
+  readonly line: string;
+  readonly note: string;
+}
+
+/** One way to play a hole: this disc at this power. */
+export interface Option {
+  readonly disc: string;
+  readonly power: number;
+  /** Plays-like distance of the hole for this disc. */
+  readonly playsLikeM: number;
+  /** Chance to finish within the circle. */
+  readonly chance: number;
+  /** Mean distance from the target afterwards. */
+  readonly leavesM: number;
+  /** Expected strokes to hole out, this throw included. */
+  readonly strokes: number;
+  /** Median finish beyond the target along the line, short negative. */
+  readonly longM: number;
+  /** Sideways aim from the target that cancels the disc's bias, right positive. */
+  readonly aimM: number;
+}
+
+/** One thing done on the course. */
+export interface RoundRow extends Shot {
+  readonly row: number;
+  readonly disc: string;
+  readonly power: number;
+  /** Finish along the line from the target, long positive. */
+  readonly finishM: number;
+}

@@ -1,0 +1,123 @@
+/**
+ * The workbook as data. Every adapter renders the same description: Excel, the embedded
+ * workbook, and the .xlsx file.
+ */
+import type { CellValue } from "../port";
+
+/** How a cell looks, by role; each adapter has one table from role to font, fill and border. */
+export type Style =
+  | "plain"
+  | "title" // name of the sheet
+  | "lead" // first sentence under it
+  | "heading"
+  | "label" // left of an input
+  | "input" // the player types here
+  | "answer" // the figure that matters, large
+  | "figure" // an ordinary computed figure
+  | "hint" // small print
+  | "caution";
+
+/** A number format in spreadsheet notation, as "0", "0.0%", "yyyy-mm-dd". */
+export type NumberFormat = string;
+
+/** Values a cell may take: given here, or a column of a table as "Bag[Disc]". A free value is allowed where `strict` is false. */
+export interface ListRule {
+  readonly values?: readonly string[];
+  readonly column?: string;
+  readonly strict: boolean;
+}
+
+export interface ColumnPlan {
+  readonly header: string;
+  /** Width in characters. */
+  readonly width: number;
+  readonly format?: NumberFormat;
+  readonly list?: ListRule;
+  /** Formula of every body row, with [[#This Row],[Column]]. */
+  readonly formula?: string;
+  /** Bar in the cell, for shares from 0 to 1. */
+  readonly bar?: boolean;
+  readonly style?: Style;
+}
+
+export interface TablePlan {
+  readonly kind: "table";
+  readonly name: string;
+  /** Top left cell of the header, as "A4". */
+  readonly at: string;
+  readonly columns: readonly ColumnPlan[];
+  /** Starter rows; blank rows are added to make up `least` rows. */
+  readonly rows: readonly (readonly CellValue[])[];
+  readonly least?: number;
+}
+
+export interface CellsPlan {
+  readonly kind: "cells";
+  readonly at: string;
+  readonly values: readonly (readonly CellValue[])[];
+  readonly style?: Style;
+  /** One style a column, where they differ. */
+  readonly styles?: readonly Style[];
+  readonly format?: NumberFormat;
+  readonly list?: ListRule;
+  /** Defined name of the block. */
+  readonly name?: string;
+}
+
+/** One formula; where it spills, `spill` says the space kept free for it and the formats of its columns. */
+export interface FormulaPlan {
+  readonly kind: "formula";
+  readonly at: string;
+  readonly formula: string;
+  readonly style?: Style;
+  readonly format?: NumberFormat;
+  readonly spill?: {
+    readonly rows: number;
+    readonly columns: number;
+    readonly formats?: readonly NumberFormat[];
+    /** Zero-based columns that show a bar for a share. */
+    readonly bars?: readonly number[];
+  };
+  readonly name?: string;
+}
+
+export interface SeriesPlan {
+  readonly name: string;
+  /** References with sheet, as "Card!$D$5:$D$40"; blanks are not drawn. */
+  readonly x: string;
+  readonly y: string;
+  /** Ends of a horizontal interval as distances from x, for error bars. */
+  readonly minus?: string;
+  readonly plus?: string;
+  readonly shape: "dots" | "line";
+}
+
+export interface ChartPlan {
+  readonly name: string;
+  readonly title: string;
+  /** Top left and bottom right cells. */
+  readonly from: string;
+  readonly to: string;
+  readonly xTitle: string;
+  readonly yTitle: string;
+  readonly series: readonly SeriesPlan[];
+}
+
+export interface SheetPlan {
+  readonly name: string;
+  /** Widths in characters of columns A, B, …, where no table says otherwise. */
+  readonly widths?: readonly number[];
+  readonly frozenRows?: number;
+  readonly frozenColumns?: number;
+  readonly blocks: readonly (TablePlan | CellsPlan | FormulaPlan)[];
+  readonly charts?: readonly ChartPlan[];
+  readonly print?: {
+    readonly landscape: boolean;
+    readonly fitWide: boolean;
+    readonly titleRows?: number;
+  };
+}
+
+export interface Blueprint {
+  readonly sheets: readonly SheetPlan[];
+}

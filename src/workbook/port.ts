@@ -1,0 +1,101 @@
+/**
+ * What the product needs from a workbook, in plain values. Three adapters: Excel, the
+ * embedded workbook, a file. They pass one and the same contract suite (test/workbook/contract.ts).
+ *
+ * Conventions
+ * - A blank cell is "". Dates are serial numbers. An error cell is a CellError.
+ * - References are A1 with a sheet ("Log!A1:C9"), or a defined name ("Settings").
+ * - Formulas are in file notation: English names, commas, `CARRY.NAME(`, `Table[[#This Row],[Column]]`.
+ * - Table, sheet and column names match without regard to case.
+ * - Every method either does all of its work or none, and throws a PortError whose message is a
+ *   sentence for the player.
+ */
+export interface CellError {
+  readonly error: string;
+  readonly message?: string;
+}
+export type CellValue = string | number | boolean | CellError;
+export type Row = Readonly<Record<string, CellValue>>;
+
+export type PortFault =
+  | "missing" // no such sheet, table, column or range
+  | "changed" // the row is no longer what the caller read
+  | "protected" // sheet or workbook is protected
+  | "busy" // a cell is being edited, or the host is calculating
+  | "invalid" // the values cannot be stored
+  | "unsupported" // this workbook cannot do that
+  | "failed"; // anything else; the workbook is as it was
+
+export class PortError extends Error {
+  constructor(
+    readonly fault: PortFault,
+    message: string,
+  ) {
+    super(message);
+    this.name = "PortError";
+  }
+}
+
+export interface TableData {
+  readonly name: string;
+  readonly sheet: string;
+  readonly headers: readonly string[];
+  /** Body rows that are not wholly blank are at their own index; blank rows are kept. */
+  readonly rows: readonly (readonly CellValue[])[];
+}
+
+/** A body row by index (0 is the first under the header) and what it held when it was read. */
+export interface RowAt {
+  readonly index: number;
+  readonly was: Row;
+}
+
+export interface FormulaCell {
+  readonly ref: string;
+  readonly formula: string;
+}
+
+export interface BuildReport {
+  /** Names of what was made, and of what was there already and left alone. */
+  readonly made: readonly string[];
+  readonly kept: readonly string[];
+}
+
+export type Progress = (done: number, total: number) => void;
+
+export interface WorkbookPort {
+  readonly kind: "excel" | "embedded" | "file";
+  /** Whether the host's own Undo takes back what the port writes, one step a call. */
+  readonly undoable: boolean;
+
+  sheetNames(): Promise<string[]>;
+  tableNames(): Promise<string[]>;
+  /** null where there is no such table. */
+  readTable(name: string): Promise<TableData | null>;
+  /** Values of a range or defined name; null where there is none. */
+  readRange(ref: string): Promise<CellValue[][] | null>;
+
+  /** Puts rows under the last one that is not blank, extending the table; columns not named stay blank. Returns their indexes. */
+  addRows(table: string, rows: readonly Row[]): Promise<number[]>;
+  /** Changes the named columns of rows that still hold what was read; else throws "changed". */
+  changeRows(table: string, changes: readonly (RowAt & { readonly becomes: Row })[]): Promise<void>;
+  /** Removes rows that still hold what was read; else throws "changed". */
+  removeRows(table: string, rows: readonly RowAt[]): Promise<void>;
+  /** Writes values (never formulas) over a range; its shape must fit. */
+  writeRange(ref: string, values: readonly (readonly CellValue[])[]): Promise<void>;
+
+  /** Makes what is missing of the blueprint. Never touches what is there. */
+  build(blueprint: import("./blueprint/types").Blueprint): Promise<BuildReport>;
+  /** Replaces the whole content of one sheet that the product owns (the Pocket sheet). */
+  replaceSheet(sheet: import("./blueprint/types").SheetPlan): Promise<void>;
+  /** Every cell whose formula calls one of our functions. */
+  ourFormulas(): Promise<FormulaCell[]>;
+  /** Writes those formulas back, so that a host that met them without us asks us again. */
+  repairFormulas(progress?: Progress, stop?: AbortSignal): Promise<number>;
+  recalculate(): Promise<void>;
+
+  /** Calls back after values changed (typed, pasted, recalculated), not more than once a tick. Returns the way to stop. */
+  onChange(listener: () => void): () => void;
+  /** Brings a cell into view and selects it. */
+  show(ref: string): Promise<void>;
+}
