@@ -1,0 +1,28 @@
+/** Types are checked by `npm run types`; here they are only stripped. */
+const strip = [
+  "ts-jest",
+  {
+    tsconfig: {
+      target: "ES2022",
+      module: "CommonJS",
+      moduleResolution: "Node10",
+      ignoreDeprecations: "5.0",
+      esModuleInterop: true,
+      resolveJsonModule: true,
+      isolatedModules: true,
+      experimentalDecorators: true,
+      useDefineForClassFields: false,
+      allowJs: true,
+    },
+    diagnostics: false,
+  },
+];
+
+module.exports = {
+  testEnvironment: "node",
+  roots: ["<rootDir>/test"],
+  testMatch: ["**/*.test.ts"],
+  transform: { "^.+\\.ts$": strip },
+  testTimeout: 60_000,
+  reporters: ["default", "<rootDir>/test/support/countReporter.cjs"],
+};
