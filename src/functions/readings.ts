@@ -1,0 +1,62 @@
+/** The arguments that many functions share, read once for the same content. */
+import { readCard } from "../core/carry/readCard";
+import { conditionsOf, type Conditions } from "../core/flight/conditions";
+import { readBag } from "../core/log/readBag";
+import { readCourse } from "../core/log/readCourse";
+import { readSettings } from "../core/log/readSettings";
+import { readThrows } from "../core/log/readThrows";
+import { remember } from "../core/memory";
+import { unusable } from "../core/errors";
+import { messages } from "../core/messages";
+import type { Card, Hole, Settings, Shot, ThrowLog } from "../core/types";
+import { toMetres, toMps } from "../core/units";
+import { contentKey } from "./contentKey";
+import { receiveCells, receiveNumber, receivePositive, receiveRange } from "./receive";
+
+const settingsMemory = remember<Settings>(16);
+const cardMemory = remember<Card>(16);
+const logMemory = remember<ThrowLog>(4);
+
+export function receiveSettings(value: unknown): Settings {
+  const cells = receiveCells(value, "settings");
+  return settingsMemory(contentKey(cells), () => readSettings(cells ?? []));
+}
+
+/** The card behind a `throws` argument, be it a log, a card, or a bare list. */
+export function receiveCard(throws: unknown, settings: unknown, bag?: unknown): Card {
+  const cells = receiveRange(throws, "throws");
+  const bagCells = receiveCells(bag, "bag");
+  const key = [cells, bagCells, receiveCells(settings, "settings")].map(contentKey).join("|");
+  return cardMemory(key, () =>
+    readCard(cells, bagCells && readBag(bagCells), receiveSettings(settings)),
+  );
+}
+
+/** The throws themselves, for the functions that a card cannot serve. */
+export function receiveLog(throws: unknown, settings: unknown): ThrowLog {
+  const cells = receiveRange(throws, "throws");
+  const key = `${contentKey(cells)}|${contentKey(receiveCells(settings, "settings"))}`;
+  return logMemory(key, () => readThrows(cells, receiveSettings(settings)));
+}
+
+export function receiveCourse(course: unknown, settings: Settings): Hole[] {
+  const holes = readCourse(receiveRange(course, "course"), settings);
+  if (holes.length === 0) throw unusable(messages.functions.missing("course"));
+  return holes;
+}
+
+export const receiveConditions = (settings: Settings): Conditions => conditionsOf(settings);
+
+/** A shot in the units of the settings. */
+export function receiveShot(
+  distance: unknown,
+  rise: unknown,
+  headwind: unknown,
+  settings: Settings,
+): Shot {
+  return {
+    distanceM: toMetres(receivePositive(distance, "distance"), settings.distanceUnit),
+    riseM: toMetres(receiveNumber(rise, "rise", 0), settings.distanceUnit),
+    headwindMps: toMps(receiveNumber(headwind, "headwind", 0), settings.windUnit),
+  };
+}
