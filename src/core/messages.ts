@@ -21,6 +21,8 @@ export const messages = {
       `type must be putter, midrange, fairway or distance; it is ${found}.`,
     tooLarge: (name: string) =>
       `${name} has more cells than a function can be sent. Give the table, not whole columns.`,
+    noRank: (rank: number, count: number) =>
+      `There is no disc of rank ${rank} here; ${count} can be thrown for this.`,
     failed: (what: string) => `Carrybook could not work this out (${what}).`,
   },
 } as const;

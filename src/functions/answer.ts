@@ -1,24 +1,26 @@
 /** From what the core answers, or throws, to what a cell may hold. */
-import { DomainError } from "../core/errors";
+import { DomainError, type ErrorCode } from "../core/errors";
 import { messages } from "../core/messages";
 
-export type Out = string | number;
+/** A cell that leaves: a blank is "", since null, undefined and NaN would all show as 0. */
+export type Out = string | number | CustomFunctions.Error;
+export type Spill = Out[][];
 
 /** Codes that can carry a message of ours. */
 const CODES = { unusable: "#VALUE!", unavailable: "#N/A" } as const;
 
-function cellError(thrown: unknown): CustomFunctions.Error {
-  const known = thrown instanceof DomainError;
-  const code = CODES[known ? thrown.code : "unusable"] as CustomFunctions.ErrorCode;
-  const message = known ? thrown.message : messages.functions.failed(String(thrown));
-  return new CustomFunctions.Error(code, message);
-}
+const cellError = (code: ErrorCode, message: string): CustomFunctions.Error =>
+  new CustomFunctions.Error(CODES[code] as CustomFunctions.ErrorCode, message);
+
+/** One cell of a spill that has no answer, with the sentence that says why. */
+export const noAnswer = (why: string): CustomFunctions.Error => cellError("unavailable", why);
 
 /** Runs one custom function; every error leaves as a cell error with its sentence. */
-export function answer<T extends Out | Out[][]>(ask: () => T): T {
+export function answer<T extends Out | Spill>(ask: () => T): T {
   try {
     return ask();
   } catch (thrown) {
-    throw cellError(thrown);
+    if (thrown instanceof DomainError) throw cellError(thrown.code, thrown.message);
+    throw cellError("unusable", messages.functions.failed(String(thrown)));
   }
 }

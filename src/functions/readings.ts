@@ -1,6 +1,5 @@
 /** The arguments that many functions share, read once for the same content. */
 import { readCard } from "../core/carry/readCard";
-import { conditionsOf, type Conditions } from "../core/flight/conditions";
 import { readBag } from "../core/log/readBag";
 import { readCourse } from "../core/log/readCourse";
 import { readSettings } from "../core/log/readSettings";
@@ -8,7 +7,7 @@ import { readThrows } from "../core/log/readThrows";
 import { remember } from "../core/memory";
 import { unusable } from "../core/errors";
 import { messages } from "../core/messages";
-import type { Card, Hole, Settings, Shot, ThrowLog } from "../core/types";
+import type { BagDisc, Card, Hole, Settings, Shot, ThrowLog } from "../core/types";
 import { toMetres, toMps } from "../core/units";
 import { contentKey } from "./contentKey";
 import { receiveCells, receiveNumber, receivePositive, receiveRange } from "./receive";
@@ -20,6 +19,11 @@ const logMemory = remember<ThrowLog>(4);
 export function receiveSettings(value: unknown): Settings {
   const cells = receiveCells(value, "settings");
   return settingsMemory(contentKey(cells), () => readSettings(cells ?? []));
+}
+
+export function receiveBag(value: unknown): BagDisc[] {
+  const cells = receiveCells(value, "bag");
+  return cells ? readBag(cells) : [];
 }
 
 /** The card behind a `throws` argument, be it a log, a card, or a bare list. */
@@ -44,8 +48,6 @@ export function receiveCourse(course: unknown, settings: Settings): Hole[] {
   if (holes.length === 0) throw unusable(messages.functions.missing("course"));
   return holes;
 }
-
-export const receiveConditions = (settings: Settings): Conditions => conditionsOf(settings);
 
 /** A shot in the units of the settings. */
 export function receiveShot(

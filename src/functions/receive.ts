@@ -74,3 +74,15 @@ export function receiveRange(value: unknown, name: string): Cells {
   if (cells === null) throw unusable(messages.functions.missing(name));
   return cells;
 }
+
+/** Lines of text out of one cell or a range: rows become lines, columns are parted by tabs. */
+export function receiveLines(value: unknown, name: string): string {
+  return receiveRange(value, name)
+    .map((row) => row.map((cell) => receiveLine(cell, name)).join("\t"))
+    .join("\n");
+}
+
+function receiveLine(value: unknown, name: string): string {
+  const cell = plainCell(value);
+  return isBlank(cell) ? "" : receiveText(cell, name);
+}

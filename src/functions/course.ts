@@ -1,0 +1,104 @@
+/** Custom functions over a whole course, or a whole bag. */
+import { coverage as coverageOf } from "../core/bag/coverage";
+import { gaps as gapsOf } from "../core/bag/gaps";
+import { twins as twinsOf } from "../core/bag/twins";
+import { worth as worthOf } from "../core/bag/worth";
+import { planCourse } from "../core/choice/plan";
+import { learnFactors } from "../core/learn/learnFactors";
+import { readRounds } from "../core/log/readRounds";
+import { answer } from "./answer";
+import { receiveCard, receiveCourse, receiveSettings } from "./readings";
+import { receiveRange } from "./receive";
+import { coverageCells } from "./shapes/coverageCells";
+import { gapCells } from "./shapes/gapCells";
+import { learnCells } from "./shapes/learnCells";
+import { planCells } from "./shapes/planCells";
+import { worthCells } from "./shapes/worthCells";
+import { receiveSteps } from "./steps";
+
+/**
+ * The disc for every hole of a course.
+ * @customfunction PLAN
+ * @param course The course with its header row: hole, distance, rise, headwind, trouble, line.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @returns One row a hole, under a header row.
+ */
+export function plan(course: any[][], throws: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const holes = receiveCourse(course, known);
+    return planCells(planCourse(holes, receiveCard(throws, settings), known), known);
+  });
+}
+
+/**
+ * How well the bag covers each distance.
+ * @customfunction COVERAGE
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [from] First distance; blank for the shortest disc.
+ * @param [to] Last distance; blank for the longest disc.
+ * @param [step] Step between distances.
+ * @param [settings] Two columns: label and value.
+ * @returns Distance, best chance, ideal chance, disc; under a header row.
+ */
+export function coverage(
+  throws: any[][],
+  from?: any,
+  to?: any,
+  step?: any,
+  settings?: any[][],
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const steps = receiveSteps(from, to, step, known);
+    return coverageCells(coverageOf(receiveCard(throws, settings), known, steps), known);
+  });
+}
+
+/**
+ * Distances that no disc covers well, and discs that do the same thing, with what each costs.
+ * @customfunction GAPS
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @returns Gaps, then twins; under a header row.
+ */
+export function gaps(throws: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const bag = receiveCard(throws, settings);
+    return gapCells(gapsOf(bag, known), twinsOf(bag, known), known);
+  });
+}
+
+/**
+ * What each disc is worth on a course: strokes a round lost if it stays at home.
+ * @customfunction WORTH
+ * @param course The course with its header row.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @returns Disc and strokes, most worth first; under a header row.
+ */
+export function worth(course: any[][], throws: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const holes = receiveCourse(course, known);
+    return worthCells(worthOf(holes, receiveCard(throws, settings), known));
+  });
+}
+
+/**
+ * What rounds teach: uphill factor, wind factor and how far the course plays off the field.
+ * @customfunction LEARN
+ * @param rounds The rounds with their header row: distance, rise, headwind, disc, power, finish.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @returns Factor, mean, plus or minus, rows; under a header row.
+ */
+export function learn(rounds: any[][], throws: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const rows = readRounds(receiveRange(rounds, "rounds"), known);
+    return learnCells(learnFactors(rows, receiveCard(throws, settings), known));
+  });
+}

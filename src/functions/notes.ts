@@ -1,0 +1,23 @@
+/** Custom function that reads phone notes. */
+import { DEFAULT_SETTINGS } from "../core/log/readSettings";
+import { readNotes } from "../core/notes/readNotes";
+import { answer } from "./answer";
+import { receiveBag } from "./readings";
+import { receiveLines } from "./receive";
+import { notesCells } from "./shapes/notesCells";
+
+/**
+ * A throw table out of free phone notes; what could not be read is listed, never dropped.
+ * @customfunction NOTES
+ * @param text One cell or a range of lines, as "mint fairway 352, 344 x 290".
+ * @param [bag] The bag with its header row, to recognise names.
+ * @returns Rows in the columns of the throw log, under a header row.
+ */
+export function notes(text: any[][], bag?: any[][]): any[][] {
+  return answer(() =>
+    notesCells(
+      readNotes(receiveLines(text, "text"), receiveBag(bag), DEFAULT_SETTINGS),
+      DEFAULT_SETTINGS,
+    ),
+  );
+}

@@ -1,0 +1,139 @@
+/** Custom functions that choose. */
+import { powerFor } from "../core/choice/power";
+import { rankOptions } from "../core/choice/rank";
+import { strokesToHoleOut } from "../core/choice/strokes";
+import { rowOf } from "../core/carry/rowOf";
+import { unavailable } from "../core/errors";
+import { messages } from "../core/messages";
+import { toMetres } from "../core/units";
+import { answer } from "./answer";
+import { receiveCard, receiveSettings, receiveShot } from "./readings";
+import { receiveCount, receivePositive, receiveText } from "./receive";
+import { optionCells } from "./shapes/optionCells";
+
+/**
+ * The disc to throw for a distance.
+ * @customfunction BEST
+ * @param distance Horizontal distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @param [rank] 1 the best, 2 the second choice, and so on.
+ * @returns Name of the disc.
+ */
+export function best(
+  distance: any,
+  throws: any[][],
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+  rank?: any,
+): string {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const options = rankOptions(shot, receiveCard(throws, settings), known);
+    const place = receiveCount(rank, "rank", 1);
+    const option = options[place - 1];
+    if (!option) throw unavailable(messages.functions.noRank(place, options.length));
+    return option.disc;
+  });
+}
+
+/**
+ * Every way to play a distance, best first, one row a disc.
+ * @customfunction OPTIONS
+ * @param distance Horizontal distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @param [count] How many discs; blank for five.
+ * @returns Disc, power, chance in the circle, what it leaves, strokes, long or short, aim; under a header row.
+ */
+export function options(
+  distance: any,
+  throws: any[][],
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+  count?: any,
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const ranked = rankOptions(shot, receiveCard(throws, settings), known);
+    return optionCells(ranked.slice(0, receiveCount(count, "count", 5)), known);
+  });
+}
+
+/**
+ * Chance to finish in the circle with one disc, at its best power.
+ * @customfunction CHANCE
+ * @param disc Name of the disc.
+ * @param distance Horizontal distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @returns A share from 0 to 1.
+ */
+export function chance(
+  disc: any,
+  distance: any,
+  throws: any[][],
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+): number {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const row = rowOf(receiveCard(throws, settings), receiveText(disc, "disc"));
+    return bestChance(shot, row, known);
+  });
+}
+
+/**
+ * How hard to throw one disc, as a share of smooth, for it to land there.
+ * @customfunction POWER
+ * @param disc Name of the disc.
+ * @param distance Horizontal distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @returns 1 is smooth.
+ */
+export function power(
+  disc: any,
+  distance: any,
+  throws: any[][],
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+): number {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const row = rowOf(receiveCard(throws, settings), receiveText(disc, "disc"));
+    return powerFor(shot, row, known);
+  });
+}
+
+/**
+ * Expected strokes to hole out from a distance, with these throws and putts.
+ * @customfunction STROKES
+ * @param distance Distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value; the putting table below them.
+ * @returns Expected strokes.
+ */
+export function strokes(distance: any, throws: any[][], settings?: any[][]): number {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const distanceM = toMetres(receivePositive(distance, "distance"), known.distanceUnit);
+    return strokesToHoleOut(distanceM, receiveCard(throws, settings), known);
+  });
+}

@@ -1,0 +1,112 @@
+/** Custom functions about slope, wind and air. */
+import { conditionsOf } from "../core/flight/conditions";
+import { playsLikeBandM } from "../core/flight/band";
+import { flightPath } from "../core/flight/path";
+import { playsLikeM } from "../core/flight/playsLike";
+import { windDriftM } from "../core/flight/windDrift";
+import { STANDARD_DENSITY } from "../core/constants";
+import { fromMetres, toMetres, toMps } from "../core/units";
+import { answer } from "./answer";
+import { receiveSettings, receiveShot } from "./readings";
+import { receiveNumber, receivePositive, receiveType } from "./receive";
+import { flightCells } from "./shapes/flightCells";
+
+/**
+ * Plays-like distance: the level, calm, sea-level distance that asks for the same throw.
+ * @customfunction PLAYSLIKE
+ * @param distance Horizontal distance to the target.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @returns Plays-like distance, in the unit of the settings.
+ */
+export function playsLike(
+  distance: any,
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+  type?: any,
+): number {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    return fromMetres(playsLikeM(shot, conditionsOf(known), receiveType(type)), known.distanceUnit);
+  });
+}
+
+/**
+ * The plays-like distance with the least and greatest that the physics allows.
+ * @customfunction PLAYSBAND
+ * @param distance Horizontal distance to the target.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @returns One row: low, likely, high.
+ */
+export function playsBand(
+  distance: any,
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+): number[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const { lowM, likelyM, highM } = playsLikeBandM(shot, conditionsOf(known));
+    return [[lowM, likelyM, highM].map((metres) => fromMetres(metres, known.distanceUnit))];
+  });
+}
+
+/**
+ * Air density as a share of the standard atmosphere at sea level.
+ * @customfunction AIR
+ * @param [settings] Two columns: label and value (temperature, altitude, humidity).
+ * @returns 1 is standard air.
+ */
+export function air(settings?: any[][]): number {
+  return answer(() => conditionsOf(receiveSettings(settings)).densityKgM3 / STANDARD_DENSITY);
+}
+
+/**
+ * How far a crosswind carries the disc sideways.
+ * @customfunction DRIFT
+ * @param distance Horizontal distance to the target.
+ * @param crosswind Wind from the left positive, from the right negative.
+ * @param [settings] Two columns: label and value.
+ * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @returns Sideways carry, right positive, in the unit of the settings.
+ */
+export function drift(distance: any, crosswind: any, settings?: any[][], type?: any): number {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const distanceM = toMetres(receivePositive(distance, "distance"), known.distanceUnit);
+    const windMps = toMps(receiveNumber(crosswind, "crosswind", 0), known.windUnit);
+    const driftM = windDriftM(distanceM, windMps, conditionsOf(known), receiveType(type));
+    return fromMetres(driftM, known.distanceUnit);
+  });
+}
+
+/**
+ * The path of the disc over the ground, for a chart.
+ * @customfunction FLIGHT
+ * @param distance Horizontal distance to the target.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [settings] Two columns: label and value.
+ * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @returns Distance, height and seconds, one row a point, under a header row.
+ */
+export function flight(
+  distance: any,
+  rise?: any,
+  headwind?: any,
+  settings?: any[][],
+  type?: any,
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    return flightCells(flightPath(shot, conditionsOf(known), receiveType(type)), known);
+  });
+}

@@ -1,0 +1,69 @@
+/** Custom functions about what a range finder and the wind tell. */
+import { levelM, riseM } from "../core/flight/sight";
+import { crosswindMps, headwindMps, parseDirection } from "../core/flight/wind";
+import { plainCell } from "../core/log/cell";
+import { toRadians } from "../core/units";
+import { answer } from "./answer";
+import { receiveNumber, receivePositive } from "./receive";
+
+/**
+ * Horizontal distance from a line-of-sight range and its angle.
+ * @customfunction LEVEL
+ * @param range Distance along the line of sight.
+ * @param angle Degrees above the horizontal; below is negative.
+ * @returns Horizontal distance, in the unit of the range.
+ */
+export function level(range: any, angle: any): number {
+  return answer(() =>
+    levelM(receivePositive(range, "range"), toRadians(receiveNumber(angle, "angle", 0))),
+  );
+}
+
+/**
+ * Rise from a line-of-sight range and its angle.
+ * @customfunction RISE
+ * @param range Distance along the line of sight.
+ * @param angle Degrees above the horizontal; below is negative.
+ * @returns Rise, in the unit of the range; below is negative.
+ */
+export function rise(range: any, angle: any): number {
+  return answer(() =>
+    riseM(receivePositive(range, "range"), toRadians(receiveNumber(angle, "angle", 0))),
+  );
+}
+
+/**
+ * The part of the wind that blows against the throw.
+ * @customfunction HEADWIND
+ * @param speed Wind speed.
+ * @param from Where the wind comes from: degrees, or a compass point such as NW.
+ * @param bearing Where the throw goes: degrees or a compass point.
+ * @returns Headwind, in the unit of the speed; a tailwind is negative.
+ */
+export function headwind(speed: any, from: any, bearing: any): number {
+  return answer(() =>
+    headwindMps(
+      receiveNumber(speed, "speed", 0),
+      parseDirection(plainCell(from), "from"),
+      parseDirection(plainCell(bearing), "bearing"),
+    ),
+  );
+}
+
+/**
+ * The part of the wind that blows across the throw, from the left positive.
+ * @customfunction CROSSWIND
+ * @param speed Wind speed.
+ * @param from Where the wind comes from: degrees, or a compass point such as NW.
+ * @param bearing Where the throw goes: degrees or a compass point.
+ * @returns Crosswind from the left, in the unit of the speed.
+ */
+export function crosswind(speed: any, from: any, bearing: any): number {
+  return answer(() =>
+    crosswindMps(
+      receiveNumber(speed, "speed", 0),
+      parseDirection(plainCell(from), "from"),
+      parseDirection(plainCell(bearing), "bearing"),
+    ),
+  );
+}

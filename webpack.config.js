@@ -1,0 +1,54 @@
+/**
+ * Builds the add-in into dist/: functions.js (self-contained), functions.json, addin.html with
+ * addin.js, icons and the manifest. The embedded workbook's page is bundled by
+ * scripts/buildPreview.ts, which takes a second where webpack takes a minute.
+ *
+ * npm run build -- --env host=https://example.org/carrybook  rewrites every address of the manifest.
+ */
+const { resolve } = require("node:path");
+const CopyPlugin = require("copy-webpack-plugin");
+const HtmlPlugin = require("html-webpack-plugin");
+require("tsx/cjs");
+const { FunctionsMetadataPlugin } = require("./scripts/functionsMetadata.ts");
+const { manifestFor } = require("./scripts/manifestFor.ts");
+
+/** The page of the shared runtime: custom functions first, then the pane. */
+const addinPage = () =>
+  new HtmlPlugin({
+    template: "./src/addin.html",
+    filename: "addin.html",
+    chunks: ["functions", "addin"],
+    chunksSortMode: "manual",
+    scriptLoading: "blocking",
+    inject: "body",
+  });
+
+const copied = (host) =>
+  new CopyPlugin({
+    patterns: [
+      { from: "assets/*.png", to: "assets/[name][ext]" },
+      {
+        from: "manifest.xml",
+        transform: (xml) => (host ? manifestFor(xml.toString(), host) : xml),
+      },
+    ],
+  });
+
+module.exports = ({ only, host }, { mode = "production" }) => {
+  const functionsOnly = only === "functions";
+  return {
+    mode,
+    devtool: mode === "development" ? "source-map" : false,
+    entry: {
+      functions: "./src/functions/index.ts",
+      ...(functionsOnly ? {} : { addin: "./src/addin.ts" }),
+    },
+    output: { path: resolve(__dirname, "dist"), filename: "[name].js" },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [{ test: /\.ts$/, loader: "ts-loader", options: { transpileOnly: true } }],
+    },
+    performance: { hints: false },
+    plugins: [new FunctionsMetadataPlugin(), ...(functionsOnly ? [] : [addinPage(), copied(host)])],
+  };
+};
