@@ -78,6 +78,7 @@ export interface FormulaPlan {
     /** Zero-based columns that show a bar for a share. */
     readonly bars?: readonly number[];
   };
+  /** Defined name of the cell, or of the whole space kept free where it spills. */
   readonly name?: string;
 }
 
@@ -89,6 +90,8 @@ export interface SeriesPlan {
   /** Ends of a horizontal interval as distances from x, for error bars. */
   readonly minus?: string;
   readonly plus?: string;
+  /** Words beside each dot, where the adapter can show them. */
+  readonly labels?: string;
   readonly shape: "dots" | "line";
 }
 
@@ -109,6 +112,7 @@ export interface SheetPlan {
   readonly widths?: readonly number[];
   readonly frozenRows?: number;
   readonly frozenColumns?: number;
+  /** Rendered in this order; a later block may refine cells of an earlier one (style, format, list, name). */
   readonly blocks: readonly (TablePlan | CellsPlan | FormulaPlan)[];
   readonly charts?: readonly ChartPlan[];
   readonly print?: {

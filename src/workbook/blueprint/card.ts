@@ -1,0 +1,149 @@
+import type { Content } from "./content";
+import { DAY, DISC_NAMES, onceLogged, SHARE, SIGNED, TEXT, text, WHOLE } from "./parts";
+import type { CellsPlan, ChartPlan, FormulaPlan, SheetPlan } from "./types";
+
+/** Discs that the card has room for, and the rows under its header. */
+const ROOM = 60;
+const FIRST = 6;
+const LAST = FIRST + ROOM - 1;
+const rows = (column: string): string => `Card!$${column}$${FIRST}:$${column}$${LAST}`;
+const CURVE_ROWS = 100;
+const curve = (column: string): string =>
+  `Card!$${column}$${FIRST}:$${column}$${FIRST + CURVE_ROWS - 1}`;
+
+const card: FormulaPlan = {
+  kind: "formula",
+  at: "A5",
+  name: "MyCard",
+  formula: onceLogged("CARRY.CARD(Throws[#All],Bag[#All],Settings)", "Log a smooth throw first."),
+  style: "figure",
+  spill: {
+    rows: ROOM + 1,
+    columns: 14,
+    formats: [
+      ...[TEXT, TEXT, TEXT, WHOLE, WHOLE, WHOLE, WHOLE],
+      ...[SIGNED, SIGNED, WHOLE, WHOLE, WHOLE, DAY, TEXT],
+    ],
+  },
+};
+
+/** More discs than room would leave the shortest out of every pick; then it must be said. */
+const roomWarning: FormulaPlan = {
+  kind: "formula",
+  at: "A4",
+  formula: `=IF(COUNTA(A${LAST + 1}:A${LAST + 200})=0,"","The picks see the ${ROOM} longest discs only.")`,
+  style: "caution",
+};
+
+const oneDisc = (disc: string): readonly (CellsPlan | FormulaPlan)[] => [
+  text("P1", "heading", "One disc"),
+  { kind: "cells", at: "P2", values: [["Disc", disc]], styles: ["label", "input"] },
+  { kind: "cells", at: "Q2", values: [[disc]], style: "input", list: DISC_NAMES },
+  { kind: "cells", at: "P3", values: [["Within ±", 10]], styles: ["label", "input"] },
+  text("P4", "label", "Smooth"),
+  {
+    kind: "formula",
+    at: "Q4",
+    formula: onceLogged("CARRY.SMOOTH(Q2,Throws[#All],Settings)"),
+    style: "answer",
+    format: WHOLE,
+  },
+  text("S2", "label", "Throws still needed"),
+  {
+    kind: "formula",
+    at: "U2",
+    formula: onceLogged("CARRY.NEEDED(Q2,Throws[#All],Q3,Settings)"),
+    style: "figure",
+    format: WHOLE,
+  },
+  text("S3", "label", "Trend"),
+  {
+    kind: "formula",
+    at: "U3",
+    formula: onceLogged("CARRY.TREND(Q2,Throws[#All],Settings)"),
+    style: "figure",
+    spill: { rows: 2, columns: 4, formats: [TEXT, "+0.0;-0.0;0", "0.000", WHOLE] },
+  },
+];
+
+/** One dynamic array for each column of the ladder, so that no cell below the last disc is drawn. */
+const ladderColumn = (at: string, formula: string): FormulaPlan => ({
+  kind: "formula",
+  at,
+  formula: `=IFERROR(${formula},NA())`,
+  style: "hint",
+  spill: { rows: ROOM, columns: 1, formats: [WHOLE] },
+});
+
+const chartData: readonly (CellsPlan | FormulaPlan)[] = [
+  text("AB1", "heading", "Behind the charts"),
+  { kind: "cells", at: "AB5", values: [["Place", "Below", "Above"]], style: "hint" },
+  ladderColumn("AB6", `COUNT(${rows("D")})+1-SEQUENCE(COUNT(${rows("D")}))`),
+  ladderColumn("AC6", `FILTER(${rows("D")}-${rows("E")},ISNUMBER(${rows("D")}))`),
+  ladderColumn("AD6", `FILTER(${rows("F")}-${rows("D")},ISNUMBER(${rows("D")}))`),
+  {
+    kind: "formula",
+    at: "AF5",
+    formula: onceLogged("CARRY.COVERAGE(MyCard,,,5,Settings)"),
+    style: "hint",
+    spill: { rows: CURVE_ROWS + 1, columns: 4, formats: [WHOLE, SHARE, SHARE, TEXT] },
+  },
+];
+
+const charts: readonly ChartPlan[] = [
+  {
+    name: "Ladder",
+    title: "Smooth carry, eight throws in ten",
+    from: "P7",
+    to: "Z29",
+    xTitle: "Carry",
+    yTitle: "Longest at the top",
+    series: [
+      {
+        name: "Carry",
+        x: rows("D"),
+        y: rows("AB"),
+        minus: rows("AC"),
+        plus: rows("AD"),
+        labels: rows("A"),
+        shape: "dots",
+      },
+    ],
+  },
+  {
+    name: "Coverage",
+    title: "Chance to finish in the circle",
+    from: "P31",
+    to: "Z51",
+    xTitle: "Plays-like distance",
+    yTitle: "Chance",
+    series: [
+      { name: "Your bag", x: curve("AF"), y: curve("AG"), shape: "line" },
+      { name: "A disc made for it", x: curve("AF"), y: curve("AH"), shape: "line" },
+    ],
+  },
+];
+
+/** The card: what each disc does when thrown smooth, with the ladder and the coverage plots. */
+export function cardSheet(content: Content): SheetPlan {
+  return {
+    name: "Card",
+    frozenRows: 5,
+    frozenColumns: 1,
+    widths: [
+      ...[18, 11, 10, 8, 8, 8, 8, 8, 8, 10, 8, 9, 12, 11, 3],
+      ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 3, 9, 9, 9, 3, 9, 9, 9, 18],
+    ],
+    blocks: [
+      text("A1", "title", "Card"),
+      text("A2", "lead", "Smooth carry of each disc. Eight throws in ten land from low to high."),
+      text("A3", "hint", "Side: where it finishes, right plus. Aim: where to aim instead."),
+      roomWarning,
+      card,
+      ...oneDisc(content.disc),
+      ...chartData,
+    ],
+    charts,
+    print: { landscape: true, fitWide: true, titleRows: 5 },
+  };
+}

@@ -1,0 +1,53 @@
+import type { CellValue } from "../port";
+import bag from "../../../seeds/bag.json";
+import course from "../../../seeds/course.json";
+import putting from "../../../seeds/putting.json";
+import results from "../../../seeds/results.json";
+import throws from "../../../seeds/throws.json";
+import { serialDay } from "./serialDay";
+
+type Rows = readonly (readonly CellValue[])[];
+
+/** What stands in the tables and inputs of a new workbook. */
+export interface Content {
+  readonly player: string;
+  /** Disc shown in the small one-disc panels. */
+  readonly disc: string;
+  readonly notes: string;
+  readonly throws: Rows;
+  readonly bag: Rows;
+  readonly course: Rows;
+  readonly results: Rows;
+  /** Distance and share of putts made; blank rows where the usual table is meant. */
+  readonly putting: Rows;
+}
+
+const withoutHeader = (table: Rows): Rows => table.slice(1);
+const withSerialDays = (table: Rows): Rows =>
+  withoutHeader(table).map(([day, ...rest]) => [serialDay(String(day)), ...rest]);
+
+/** Seven rows, so that a player's own table has room. */
+const BLANK_PUTTING: Rows = Array.from({ length: 7 }, () => ["", ""]);
+
+export const EMPTY: Content = {
+  player: "",
+  disc: "",
+  notes: "",
+  throws: [],
+  bag: [],
+  course: [],
+  results: [],
+  putting: BLANK_PUTTING,
+};
+
+/** Invented data; see seeds/README.md. */
+export const STARTER: Content = {
+  player: "Me",
+  disc: "Violet driver",
+  notes: "mint fairway 318, 305 x 270\ncopper mid 271 10 left",
+  throws: withSerialDays(throws),
+  bag: withoutHeader(bag),
+  course: withoutHeader(course),
+  results: withSerialDays(results),
+  putting: withoutHeader(putting),
+};
