@@ -1,0 +1,34 @@
+/**
+ * Runs the built bundle dist/functions.js the way a host does: with a global CustomFunctions
+ * that collects what is registered. Tests call the very functions that Excel would.
+ */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { createContext, runInContext } from "node:vm";
+
+export class CellError {
+  constructor(
+    readonly code: string,
+    readonly message: string,
+  ) {}
+}
+
+export type CustomFunction = (...args: unknown[]) => unknown;
+
+export function loadFunctions(): ReadonlyMap<string, CustomFunction> {
+  const functions = new Map<string, CustomFunction>();
+  const associate = (id: string, fn: CustomFunction): void => void functions.set(id, fn);
+  const bundle = readFileSync(join(__dirname, "../../dist/functions.js"), "utf8");
+  runInContext(bundle, createContext({ CustomFunctions: { associate, Error: CellError } }));
+  return functions;
+}
+
+/** What a cell shows: the answer, or the error that was thrown. */
+export function ask(fn: CustomFunction | undefined, ...args: unknown[]): unknown {
+  try {
+    return fn!(...args);
+  } catch (thrown) {
+    if (thrown instanceof CellError) return thrown;
+    throw thrown;
+  }
+}
