@@ -1,0 +1,93 @@
+/** Follows the engine's calculation, which runs on its own time after each change. */
+import { CommandType, type ICommandInfo, type IExecutionOptions } from "@univerjs/core";
+import {
+  FormulaExecutedStateType,
+  IActiveDirtyManagerService,
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationStartMutation,
+  SetTriggerFormulaCalculationStartMutation,
+  type ISetFormulaCalculationNotificationMutation,
+} from "@univerjs/engine-formula";
+import {
+  ClearSelectionFormatCommand,
+  SetBorderCommand,
+  SetRangeValuesMutation,
+  SetStyleCommand,
+  type ISetRangeValuesMutationParams,
+} from "@univerjs/sheets";
+import type { Engine } from "./engine";
+
+/** Commands that write cells without touching a value. */
+const LOOKS_ONLY = new Set<string>([
+  SetStyleCommand.id,
+  SetBorderCommand.id,
+  ClearSelectionFormatCommand.id,
+]);
+
+export class Calculation {
+  /** Counts changes that ask for a calculation; the last one that the running calculation knows; the last one done. */
+  private asked = 0;
+  private begun = 0;
+  private done = 0;
+  private waiting: (() => void)[] = [];
+
+  constructor(private readonly engine: Engine) {
+    engine.commands.onCommandExecuted((command, options) => this.follow(command, options));
+  }
+
+  /** Resolves when every change made so far has been calculated. */
+  settled(): Promise<void> {
+    if (this.done >= this.asked) return Promise.resolve();
+    return new Promise((resolve) => this.waiting.push(resolve));
+  }
+
+  /** Calculates every formula anew. */
+  all(): Promise<void> {
+    this.engine.commands.syncExecuteCommand(
+      SetTriggerFormulaCalculationStartMutation.id,
+      {
+        forceCalculation: true,
+        dirtyRanges: [],
+        dirtyNameMap: {},
+        dirtyDefinedNameMap: {},
+        dirtySuperTableMap: {},
+        dirtyUnitFeatureMap: {},
+        dirtyUnitOtherFormulaMap: {},
+        clearDependencyTreeCache: {},
+      },
+      { onlyLocal: true },
+    );
+    return this.settled();
+  }
+
+  private follow(command: Readonly<ICommandInfo>, options?: IExecutionOptions): void {
+    if (command.type !== CommandType.MUTATION) return;
+    if (command.id === SetFormulaCalculationStartMutation.id) this.begun = this.asked;
+    else if (command.id === SetFormulaCalculationNotificationMutation.id)
+      this.heard(command.params as ISetFormulaCalculationNotificationMutation);
+    else if (this.asksForCalculation(command, options)) this.asked += 1;
+  }
+
+  /** The engine waits a moment after such a change, for more of them, and then starts. */
+  private asksForCalculation(
+    command: Readonly<ICommandInfo>,
+    options?: IExecutionOptions,
+  ): boolean {
+    const known = this.engine.injector.get(IActiveDirtyManagerService).get(command.id);
+    if (!known) return false;
+    if (command.id !== SetRangeValuesMutation.id) return true;
+    const { trigger } = command.params as ISetRangeValuesMutationParams;
+    return options?.onlyLocal !== true && !LOOKS_ONLY.has(trigger ?? "");
+  }
+
+  private heard({
+    functionsExecutedState: state,
+  }: ISetFormulaCalculationNotificationMutation): void {
+    if (state === undefined || state === FormulaExecutedStateType.STOP_EXECUTION) return;
+    this.done = this.begun;
+    if (this.done < this.asked) return;
+    const waiting = this.waiting;
+    this.waiting = [];
+    for (const resolve of waiting) resolve();
+  }
+}
