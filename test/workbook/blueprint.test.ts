@@ -1,5 +1,4 @@
 import { emptyBlueprint, starterBlueprint } from "../../src/workbook/blueprint";
-import { isoDay, serialDay } from "../../src/workbook/blueprint/serialDay";
 import type { Blueprint, SheetPlan, TablePlan } from "../../src/workbook/blueprint/types";
 
 /** Names that files depend on; a change here breaks the workbooks people have. */
@@ -114,14 +113,4 @@ describe.each([
 
 test("empty blueprint holds no rows", () => {
   for (const { rows } of tables(emptyBlueprint())) expect(rows).toEqual([]);
-});
-
-/** As DATEVALUE answers in LibreOffice 7.4. */
-test.each([
-  ["1900-03-01", 61],
-  ["2000-01-01", 36526],
-  ["2008-02-03", 39481],
-])("%s is day %d", (day, serial) => {
-  expect(serialDay(day)).toBe(serial);
-  expect(isoDay(serial)).toBe(day);
 });

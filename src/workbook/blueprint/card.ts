@@ -1,6 +1,6 @@
 import type { Content } from "./content";
 import { DAY, DISC_NAMES, onceLogged, SHARE, SIGNED, TEXT, text, WHOLE } from "./parts";
-import type { CellsPlan, ChartPlan, FormulaPlan, SheetPlan } from "./types";
+import type { CellsPlan, ChartPlan, FormulaPlan, SeriesPlan, SheetPlan } from "./types";
 
 /** Discs that the card has room for, and the rows under its header. */
 const ROOM = 60;
@@ -72,7 +72,7 @@ const ladderColumn = (at: string, formula: string): FormulaPlan => ({
   at,
   formula: `=IFERROR(${formula},NA())`,
   style: "hint",
-  spill: { rows: ROOM, columns: 1, formats: [WHOLE] },
+  spill: { rows: ROOM, columns: 1, formats: [WHOLE], header: false },
 });
 
 const chartData: readonly (CellsPlan | FormulaPlan)[] = [
@@ -90,6 +90,20 @@ const chartData: readonly (CellsPlan | FormulaPlan)[] = [
   },
 ];
 
+/** Each disc is a series of one dot, because only a series' name can stand beside it in any program. */
+function ladderDisc(row: number): SeriesPlan {
+  const cell = (column: string): string => `Card!$${column}$${row}`;
+  return {
+    name: `=${cell("A")}`,
+    x: cell("D"),
+    y: cell("AB"),
+    minus: cell("AC"),
+    plus: cell("AD"),
+    labelled: true,
+    shape: "dots",
+  };
+}
+
 const charts: readonly ChartPlan[] = [
   {
     name: "Ladder",
@@ -97,18 +111,8 @@ const charts: readonly ChartPlan[] = [
     from: "P7",
     to: "Z29",
     xTitle: "Carry",
-    yTitle: "Longest at the top",
-    series: [
-      {
-        name: "Carry",
-        x: rows("D"),
-        y: rows("AB"),
-        minus: rows("AC"),
-        plus: rows("AD"),
-        labels: rows("A"),
-        shape: "dots",
-      },
-    ],
+    yTitle: "",
+    series: Array.from({ length: ROOM }, (_, index) => ladderDisc(FIRST + index)),
   },
   {
     name: "Coverage",
@@ -117,6 +121,7 @@ const charts: readonly ChartPlan[] = [
     to: "Z51",
     xTitle: "Plays-like distance",
     yTitle: "Chance",
+    yFormat: SHARE,
     series: [
       { name: "Your bag", x: curve("AF"), y: curve("AG"), shape: "line" },
       { name: "A disc made for it", x: curve("AF"), y: curve("AH"), shape: "line" },
@@ -144,6 +149,6 @@ export function cardSheet(content: Content): SheetPlan {
       ...chartData,
     ],
     charts,
-    print: { landscape: true, fitWide: true, titleRows: 5 },
+    print: { landscape: true, fitWide: true, titleRows: 5, area: `A1:Z${LAST}` },
   };
 }

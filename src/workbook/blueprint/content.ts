@@ -4,7 +4,7 @@ import course from "../../../seeds/course.json";
 import putting from "../../../seeds/putting.json";
 import results from "../../../seeds/results.json";
 import throws from "../../../seeds/throws.json";
-import { serialDay } from "./serialDay";
+import { isoDay } from "../../core/log/serialDay";
 
 type Rows = readonly (readonly CellValue[])[];
 
@@ -24,7 +24,7 @@ export interface Content {
 
 const withoutHeader = (table: Rows): Rows => table.slice(1);
 const withSerialDays = (table: Rows): Rows =>
-  withoutHeader(table).map(([day, ...rest]) => [serialDay(String(day)), ...rest]);
+  withoutHeader(table).map(([day, ...rest]) => [isoDay(String(day)) ?? "", ...rest]);
 
 /** Seven rows, so that a player's own table has room. */
 const BLANK_PUTTING: Rows = Array.from({ length: 7 }, () => ["", ""]);

@@ -77,12 +77,15 @@ export interface FormulaPlan {
     readonly formats?: readonly NumberFormat[];
     /** Zero-based columns that show a bar for a share. */
     readonly bars?: readonly number[];
+    /** false where the first row holds figures already; else it is the header. */
+    readonly header?: boolean;
   };
   /** Defined name of the cell, or of the whole space kept free where it spills. */
   readonly name?: string;
 }
 
 export interface SeriesPlan {
+  /** A word, or the cell that holds it, as "=Card!$A$6". */
   readonly name: string;
   /** References with sheet, as "Card!$D$5:$D$40"; blanks are not drawn. */
   readonly x: string;
@@ -90,8 +93,8 @@ export interface SeriesPlan {
   /** Ends of a horizontal interval as distances from x, for error bars. */
   readonly minus?: string;
   readonly plus?: string;
-  /** Words beside each dot, where the adapter can show them. */
-  readonly labels?: string;
+  /** The name stands beside the dots instead of in a legend. */
+  readonly labelled?: boolean;
   readonly shape: "dots" | "line";
 }
 
@@ -102,7 +105,9 @@ export interface ChartPlan {
   readonly from: string;
   readonly to: string;
   readonly xTitle: string;
+  /** "" where the height means nothing but an order: then the axis has no numbers. */
   readonly yTitle: string;
+  readonly yFormat?: NumberFormat;
   readonly series: readonly SeriesPlan[];
 }
 
@@ -118,6 +123,8 @@ export interface SheetPlan {
   readonly print?: {
     readonly landscape: boolean;
     readonly fitWide: boolean;
+    /** Cells that are printed, as "A1:G60"; all where not said. */
+    readonly area?: string;
     readonly titleRows?: number;
   };
 }

@@ -1,0 +1,33 @@
+import type { CellErrorValue, CellValue as FileValue } from "@cj-tech-master/excelts";
+import type { CellError, CellValue } from "../port";
+
+const MS_PER_DAY = 86_400_000;
+/** Serial number of 1 January 1970. */
+const UNIX_DAY_0 = 25_569;
+
+const serial = (date: Date): number => date.getTime() / MS_PER_DAY + UNIX_DAY_0;
+
+export const isCellError = (value: unknown): value is CellError =>
+  typeof value === "object" && value !== null && "error" in value;
+
+/** What a cell of a file shows, in the port's values: the last value of a formula, the words of rich text. */
+export function fromFile(value: FileValue): CellValue {
+  if (value === null || value === undefined) return "";
+  if (typeof value !== "object") return value;
+  if (value instanceof Date) return serial(value);
+  if (isCellError(value)) return { error: value.error };
+  if ("formula" in value || "sharedFormula" in value) return fromFile(value.result);
+  if ("richText" in value && value.richText) return value.richText.map(({ text }) => text).join("");
+  if ("text" in value) return value.text;
+  if ("checkbox" in value) return value.checkbox;
+  return "";
+}
+
+/** The same value as a file holds it. Text stays text, whatever it begins with. */
+export function toFile(value: CellValue): FileValue {
+  if (value === "") return null;
+  return isCellError(value) ? { error: value.error as CellErrorValue["error"] } : value;
+}
+
+export const sameValue = (a: CellValue, b: CellValue): boolean =>
+  isCellError(a) && isCellError(b) ? a.error === b.error : a === b;

@@ -1,0 +1,119 @@
+import type { Cell, Workbook, Worksheet } from "@cj-tech-master/excelts";
+import { areaRef, fixedRef, readSpot, type Area, type Spot } from "../a1";
+import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
+import { toFile } from "./cellValues";
+import { storedFormula } from "./formulaText";
+import { barIn, listIn, SPARE_ROWS } from "./lists";
+import { headerLook, lookOf } from "./looks";
+
+type Block = SheetPlan["blocks"][number];
+
+const spot = (at: string): Spot => {
+  const found = readSpot(at);
+  if (!found) throw new RangeError(`The blueprint names no cell: ${at}`);
+  return found;
+};
+
+const area = (at: string, rows: number, columns: number): Area => {
+  const { row, column } = spot(at);
+  return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+};
+
+const body = (plan: TablePlan): number => Math.max(plan.rows.length, plan.least ?? 0, 1);
+
+/** Cells that a block fills or keeps free. */
+export function blockArea(block: Block): Area {
+  if (block.kind === "table") return area(block.at, body(block) + 1, block.columns.length);
+  if (block.kind === "formula")
+    return area(block.at, block.spill?.rows ?? 1, block.spill?.columns ?? 1);
+  return area(block.at, block.values.length, Math.max(...block.values.map((row) => row.length)));
+}
+
+/** Puts a formula into a cell, its value still to come; `spill` is the area it fills. */
+export function writeFormula(cell: Cell, formula: string, spill?: Area): void {
+  const stored = storedFormula(formula);
+  cell.value = spill
+    ? { formula: stored, shareType: "array", ref: areaRef(spill), isDynamicArray: true }
+    : { formula: stored };
+}
+
+function renderTable(sheet: Worksheet, plan: TablePlan): void {
+  const { top, left, bottom } = blockArea(plan);
+  const rows = Array.from({ length: body(plan) }, (_, index) =>
+    plan.columns.map(({ formula }, column) =>
+      formula === undefined
+        ? toFile(plan.rows[index]?.[column] ?? "")
+        : { formula: storedFormula(formula) },
+    ),
+  );
+  sheet.addTable({
+    name: plan.name,
+    ref: plan.at,
+    style: { theme: "TableStyleLight1", showRowStripes: false },
+    columns: plan.columns.map(({ header, formula }) => ({
+      name: header,
+      filterButton: true,
+      ...(formula === undefined ? {} : { calculatedColumnFormula: storedFormula(formula) }),
+    })),
+    rows,
+  });
+  plan.columns.forEach((column, index) => {
+    const at = left + index;
+    sheet.getCell(top, at).style = headerLook();
+    const look = lookOf(column.style, column.format);
+    for (let row = top + 1; row <= bottom; row++) sheet.getCell(row, at).style = look;
+    sheet.getColumn(at).width = column.width;
+    if (column.bar)
+      barIn(sheet, { top: top + 1, left: at, bottom: bottom + SPARE_ROWS, right: at });
+  });
+}
+
+function renderCells(sheet: Worksheet, plan: CellsPlan): void {
+  const { row: top, column: left } = spot(plan.at);
+  plan.values.forEach((row, down) =>
+    row.forEach((value, right) => {
+      const cell = sheet.getCell(top + down, left + right);
+      cell.value = toFile(value);
+      cell.style = lookOf(plan.styles?.[right] ?? plan.style, plan.format);
+    }),
+  );
+}
+
+function renderFormula(sheet: Worksheet, plan: FormulaPlan): void {
+  const { top, left, bottom, right } = blockArea(plan);
+  const header = plan.spill !== undefined && plan.spill.rows > 1 && plan.spill.header !== false;
+  for (let row = top; row <= bottom; row++)
+    for (let column = left; column <= right; column++)
+      sheet.getCell(row, column).style =
+        header && row === top
+          ? headerLook()
+          : lookOf(plan.style, plan.spill?.formats?.[column - left] ?? plan.format);
+  writeFormula(sheet.getCell(top, left), plan.formula, plan.spill && area(plan.at, 1, 1));
+  for (const bar of plan.spill?.bars ?? [])
+    barIn(sheet, { top: top + 1, left: left + bar, bottom, right: left + bar });
+}
+
+/** Renders one block, and gives its name, if it has one, to its cells. */
+export function renderBlock(book: Workbook, sheet: Worksheet, block: Block): void {
+  if (block.kind === "table") renderTable(sheet, block);
+  else if (block.kind === "cells") renderCells(sheet, block);
+  else renderFormula(sheet, block);
+  if (block.kind !== "table" && block.name !== undefined)
+    book.definedNames.add(fixedRef(sheet.name, blockArea(block)), block.name);
+}
+
+/** Offers the lists of a block; done when every sheet is there, as a list may stand on another one. */
+export function renderLists(sheet: Worksheet, block: Block): void {
+  const cells = blockArea(block);
+  if (block.kind === "cells" && block.list) listIn(sheet, cells, block.list);
+  if (block.kind !== "table") return;
+  block.columns.forEach(({ list }, index) => {
+    const at = cells.left + index;
+    if (list)
+      listIn(
+        sheet,
+        { top: cells.top + 1, left: at, bottom: cells.bottom + SPARE_ROWS, right: at },
+        list,
+      );
+  });
+}
