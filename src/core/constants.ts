@@ -30,3 +30,39 @@ export const PRIOR_FREEDOM = 4;
 /** Softest and hardest throw considered, as a share of smooth. Assumption; settings. */
 export const LOWEST_POWER = 0.8;
 export const HIGHEST_POWER = 1;
+
+/** Tuning of Huber's location estimate: 95 % efficient on normal data. Holland & Welsch 1977, Commun. Stat. A6:813. */
+export const HUBER_TUNING = 1.345;
+
+/** Discs with a spread of their own from which the bag itself tells the prior on spread. Assumption. */
+export const LEAST_DISCS_FOR_PRIOR = 5;
+
+/** Bounds of the prior's worth in throws when the bag tells it. Assumption. */
+export const LEAST_PRIOR_FREEDOM = 2;
+export const MOST_PRIOR_FREEDOM = 20;
+
+/** No throw by hand carries farther, m; a larger number in a log is a slip. Assumption. */
+export const LONGEST_CARRY_M = 500;
+
+/** Putts made by distance, where the player gives no table: feet, share. Assumption. */
+export const USUAL_PUTTING_FT = [
+  [10, 0.95],
+  [15, 0.85],
+  [20, 0.7],
+  [25, 0.55],
+  [33, 0.35],
+  [45, 0.15],
+  [60, 0.06],
+] as const;
+
+/** A disc is called changing from this many throws, over this many days, below this p, beyond this share of carry. Assumption. */
+export const TREND_LEAST_THROWS = 5;
+export const TREND_LEAST_DAYS = 30;
+export const TREND_P = 0.05;
+export const TREND_SHARE = 0.03;
+
+/** A trend rests on this many latest throws at most: the slope looks at every pair of them. */
+export const TREND_MOST_THROWS = 500;
+
+/** Mean length of a month, days: 365.2425 / 12, Gregorian calendar. */
+export const MONTH_DAYS = 365.2425 / 12;

@@ -3,8 +3,54 @@
  * Grouped by the folder that uses them. Each says what is wrong and where.
  */
 export const messages = {
-  log: {},
-  carry: {},
+  log: {
+    noColumn: (column: string, range: string) =>
+      `${range} has no ${column} column; its first row must hold the headers.`,
+    needsTwoColumns: (range: string) => `${range} needs two columns: label and value.`,
+    cardForLog: () => "This needs the throw log; a card no longer holds the single throws.",
+
+    blank: (row: number, what: string) => `Row ${row}: ${what} is blank.`,
+    error: (row: number, what: string, found: string) => `Row ${row}: ${what} is ${found}.`,
+    notNumber: (row: number, what: string, found: string) =>
+      `Row ${row}: ${what} is ${found}. Type it as a number.`,
+    notDate: (row: number, found: string) =>
+      `Row ${row}: the date is ${found}. Type it again so that the sheet takes it as a date, or as year-month-day.`,
+    notPositive: (row: number, what: string, found: number) =>
+      `Row ${row}: ${what} must be above 0; it is ${found}.`,
+    tooLong: (row: number, found: number) =>
+      `Row ${row}: carry is ${found}, farther than any throw. Look at the number and its unit.`,
+    badPower: (row: number, found: number) =>
+      `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
+    markedOff: (row: number) => `Row ${row}: marked off.`,
+    otherPlayer: (row: number, player: string) => `Row ${row}: thrown by ${player}.`,
+
+    unlabelled: (row: number) => `Settings row ${row}: there is a value without a label.`,
+    unknownSetting: (row: number, label: string) =>
+      `Settings row ${row}: there is no setting called '${label}'.`,
+    settingTwice: (row: number, label: string) =>
+      `Settings row ${row}: '${label}' is there already.`,
+    settingUnit: (label: string, unit: string) =>
+      `Settings: ${label} is read in ${unit}; change its label or its unit.`,
+    settingNotNumber: (label: string, found: string) =>
+      `Settings: ${label} must be a number; it is ${found}.`,
+    settingOutside: (label: string, found: string, low: string, high: string) =>
+      `Settings: ${label} must lie from ${low} to ${high}; it is ${found}.`,
+    settingNotOneOf: (label: string, found: string, words: string) =>
+      `Settings: ${label} must be ${words}; it is ${found}.`,
+    settingNotDate: (label: string, found: string) =>
+      `Settings: ${label} must be a date; it is ${found}.`,
+    settingNotText: (label: string, found: string) =>
+      `Settings: ${label} must be text; it is ${found}.`,
+    powersCross: () => "Settings: Lowest power is above Highest power.",
+    puttingTwice: (distance: number) => `Settings: Putting has two rows for ${distance}.`,
+  },
+  carry: {
+    noThrows: () => "There are no throws to answer from.",
+    noSuchDisc: (disc: string) => `No throw of '${disc}' counts.`,
+    noSuchDiscBecause: (disc: string, reason: string) => `No throw of '${disc}' counts. ${reason}`,
+    notLevelled: (row: number, reason: string) =>
+      `Row ${row}: its carry cannot be brought to level, calm air. ${reason}`,
+  },
   flight: {},
   choice: {},
   bag: {},
