@@ -9,6 +9,86 @@ export const GRAVITY = 9.80665;
 /** Air density at sea level in the standard atmosphere, kg/m³. ISO 2533:1975. */
 export const STANDARD_DENSITY = 1.225;
 
+/** Standard atmosphere up to 11 km: sea-level temperature, its fall with height, sea-level pressure, gas constant of dry air. ISO 2533:1975. */
+export const STANDARD_TEMPERATURE_K = 288.15;
+export const LAPSE_K_PER_M = 0.0065;
+export const STANDARD_PRESSURE_PA = 101_325;
+/** J/(kg K). */
+export const DRY_AIR_GAS_CONSTANT = 287.05287;
+
+/** Radius of the earth that turns geometric into geopotential altitude, m. ISO 2533:1975. */
+export const EARTH_RADIUS_M = 6_356_766;
+
+/** Molar mass of water (18.01528 g/mol, IUPAC) over that of dry air (28.96442 g/mol, ISO 2533). */
+export const WATER_VAPOUR_SHARE = 18.01528 / 28.96442;
+
+/** Mass of a disc in flight, kg. Assumption: inside the PDGA limits and usual for every type. */
+export const DISC_MASS_KG = 0.175;
+
+/** Height of the hand above the ground at release, m. Assumption. */
+export const RELEASE_HEIGHT_M = 1.3;
+
+/**
+ * Diameter, m, and drag polar of each type of disc: lift CL = lift + liftSlope·α, drag
+ * CD = leastDrag + dragRise·(α − leastDragRad)², α in rad. Fairway and distance: fit to the
+ * computed polar published with Giljarhus et al. 2022, Sports Engineering,
+ * doi 10.1007/s12283-022-00390-5. Putter and midrange: assumption, two thirds and one third
+ * of the way from the fairway polar to that of Crowther & Potts 2007, Sports Engineering 10.
+ */
+export const DISC_POLARS = {
+  putter: {
+    diameterM: 0.212,
+    lift: 0.1179,
+    liftSlope: 2.9587,
+    leastDrag: 0.0715,
+    dragRise: 2.9297,
+    leastDragRad: (-2.573 * Math.PI) / 180,
+  },
+  midrange: {
+    diameterM: 0.215,
+    lift: 0.1057,
+    liftSlope: 2.8273,
+    leastDrag: 0.0581,
+    dragRise: 2.5593,
+    leastDragRad: (-2.166 * Math.PI) / 180,
+  },
+  fairway: {
+    diameterM: 0.211,
+    lift: 0.094,
+    liftSlope: 2.7,
+    leastDrag: 0.0446,
+    dragRise: 2.19,
+    leastDragRad: (-1.8 * Math.PI) / 180,
+  },
+  distance: {
+    diameterM: 0.211,
+    lift: 0.127,
+    liftSlope: 2.52,
+    leastDrag: 0.0423,
+    dragRise: 1.95,
+    leastDragRad: (-2.3 * Math.PI) / 180,
+  },
+} as const;
+
+/** Target distances at which a throw of unstated type is exactly this type, ft; blended between them. Assumption. */
+export const TYPE_DISTANCES_FT = {
+  putter: 200,
+  midrange: 250,
+  fairway: 300,
+  distance: 350,
+} as const;
+
+/** Angle of attack beyond which the polar gives way to a flat plate's, and the plate's drag face on. Assumption. */
+export const STALL_RAD = (25 * Math.PI) / 180;
+export const PLATE_DRAG = 1.1;
+
+/** Elevations above the slope among which a player finds the farthest. Assumption. */
+export const LEAST_ELEVATION_RAD = (2 * Math.PI) / 180;
+export const MOST_ELEVATION_RAD = (14 * Math.PI) / 180;
+
+/** Elevation above the slope of a player who does not adapt; bounds the band. Assumption. */
+export const FIXED_ELEVATION_RAD = (8 * Math.PI) / 180;
+
 /** Radius of the putting area, m. PDGA Official Rules of Disc Golf, rule 806.01. */
 export const CIRCLE_M = 10;
 
@@ -43,6 +123,9 @@ export const MOST_PRIOR_FREEDOM = 20;
 
 /** No throw by hand carries farther, m; a larger number in a log is a slip. Assumption. */
 export const LONGEST_CARRY_M = 500;
+
+/** A larger power in a log is a percentage typed as a plain number. Assumption. */
+export const MOST_POWER = 1.5;
 
 /** Putts made by distance, where the player gives no table: feet, share. Assumption. */
 export const USUAL_PUTTING_FT = [

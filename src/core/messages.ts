@@ -21,6 +21,7 @@ export const messages = {
       `Row ${row}: carry is ${found}, farther than any throw. Look at the number and its unit.`,
     badPower: (row: number, found: number) =>
       `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
+    belowZero: (row: number, what: string) => `Row ${row}: ${what} cannot be below 0.`,
     markedOff: (row: number) => `Row ${row}: marked off.`,
     otherPlayer: (row: number, player: string) => `Row ${row}: thrown by ${player}.`,
 
@@ -48,6 +49,9 @@ export const messages = {
     noThrows: () => "There are no throws to answer from.",
     noSuchDisc: (disc: string) => `No throw of '${disc}' counts.`,
     noSuchDiscBecause: (disc: string, reason: string) => `No throw of '${disc}' counts. ${reason}`,
+    marginNotPositive: (margin: number) => `The margin must be above 0; it is ${margin}.`,
+    neverKnown: () => "No number of throws that anyone makes gives so small a margin.",
+    onCardTwice: (row: number, disc: string) => `Row ${row}: '${disc}' is on the card already.`,
     notLevelled: (row: number, reason: string) =>
       `Row ${row}: its carry cannot be brought to level, calm air. ${reason}`,
   },

@@ -90,7 +90,7 @@ export interface SideForm {
   /** Scale of the next throw's sideways angle, rad. */
   readonly scaleRad: number;
   readonly freedom: number;
-  /** Throws whose sideways miss was noted. */
+  /** Effective number of throws whose sideways miss was noted. */
   readonly throws: number;
 }
 

@@ -4,6 +4,9 @@ import type { Conditions } from "../flight/conditions";
 import { playsLikeCurve } from "../flight/curve";
 import type { DiscType, Throw } from "../types";
 
+/** The standard's own pressure and temperature give its density to this share only. */
+const SAME_AIR = 1e-6;
+
 type Curve = (distanceM: number) => number;
 
 /** The smooth carry, m, that a throw with a disc of that type tells of. */
@@ -15,7 +18,7 @@ export type Levelling = (thrown: Throw, type: DiscType | null) => number;
  * `unavailable` error where the flight has no answer.
  */
 export function levelling(conditions: Conditions): Levelling {
-  const standardAir = conditions.densityKgM3 === STANDARD_DENSITY;
+  const standardAir = Math.abs(conditions.densityKgM3 / STANDARD_DENSITY - 1) < SAME_AIR;
   const curves = new Map<string, Curve>();
   return (thrown, type) => {
     const { carryM, riseM, headwindMps, power } = thrown;

@@ -11,6 +11,8 @@ import { readPutting } from "./readPutting";
 import { settingRows, type SettingCell, type SettingName } from "./settingRows";
 import { DISTANCE_WORDS, TEMPERATURE_WORDS, WIND_WORDS } from "./unitWords";
 
+export { DEFAULT_SETTINGS };
+
 const AIMS: ReadonlyMap<string, Settings["aimFor"]> = new Map([
   ["strokes", "strokes"],
   ["circle", "circle"],

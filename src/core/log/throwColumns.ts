@@ -2,10 +2,10 @@
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cell, Cells, Settings } from "../types";
-import { toMetres, toMps } from "../units";
+import { blanksAreZero } from "./blanksAreZero";
 import { isBlank, plainCell } from "./cell";
 import { findColumns, type Column } from "./headings";
-import { DISTANCE_WORDS, WIND_WORDS } from "./unitWords";
+import { metresPer, mpsPer } from "./columnUnits";
 
 export const THROW_HEADERS = {
   date: ["date", "day"],
@@ -68,22 +68,13 @@ export function throwLayout(cells: Cells, shape: "log" | "list", settings: Setti
   const at = Object.fromEntries(
     Object.keys(THROW_HEADERS).map((field) => [field, found[field as ThrowField]?.index ?? -1]),
   ) as Record<ThrowField, number>;
-  const metresPer = (field: ThrowField): number =>
-    toMetres(1, DISTANCE_WORDS.get(found[field]?.unit ?? "") ?? settings.distanceUnit);
   return {
     firstRow: shape === "list" ? 0 : 1,
     at,
-    metresPerCarry: metresPer("carry"),
-    metresPerOffline: metresPer("offline"),
-    metresPerRise: metresPer("rise"),
-    mpsPerHeadwind: toMps(1, WIND_WORDS.get(found.headwind?.unit ?? "") ?? settings.windUnit),
-    blankIsZero: holdsZeroAsText(cells, [at.disc, at.line, at.player, at.note]),
+    metresPerCarry: metresPer(found.carry, settings.distanceUnit),
+    metresPerOffline: metresPer(found.offline, settings.distanceUnit),
+    metresPerRise: metresPer(found.rise, settings.distanceUnit),
+    mpsPerHeadwind: mpsPer(found.headwind, settings.windUnit),
+    blankIsZero: blanksAreZero(cells, [at.disc, at.line, at.player, at.note]),
   };
 }
-
-/**
- * A number 0 where only text belongs shows a host that sends blank cells as 0. There, an offline
- * of 0 cannot be told from one that was not noted.
- */
-const holdsZeroAsText = (cells: Cells, columns: readonly number[]): boolean =>
-  cells.some((row) => columns.some((column) => row[column] === 0));

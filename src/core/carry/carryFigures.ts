@@ -1,0 +1,57 @@
+/** From the figures of one row of a card back to the distribution of the next throw. */
+import { PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
+import { freedomOf } from "./freedomOf";
+import { tQuantile } from "./student";
+
+/** Figures of a card in m; NaN where the card does not give one. */
+export interface CarryFigures {
+  readonly carry: number;
+  readonly low: number;
+  readonly high: number;
+  readonly spread: number;
+  readonly knownTo: number;
+  readonly throws: number;
+}
+
+export interface NextThrow {
+  readonly mu: number;
+  readonly scale: number;
+  readonly freedom: number;
+  readonly evidence: number;
+}
+
+/**
+ * With a = ln(High/Carry) and k = Known to/Carry, both t·scale times a function of n, the evidence is
+ * n = (a/k)² − 1; the scale is Spread/Carry; and t = k·√n/scale tells the freedom. Exact to rounding
+ * for a card that we printed. What a hand-made card leaves out is filled in from what is there: n from
+ * the count of throws, else one throw; the spread from the interval, else the usual spread; the freedom of the
+ * prior and of those throws.
+ *
+ * @example
+ * nextThrow({ carry: 90, low: NaN, high: NaN, spread: 5, knownTo: NaN, throws: NaN }, 0.07)
+ * // one throw with scale 5/90 and freedom 4: a wide interval
+ */
+export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow {
+  const { carry } = figures;
+  const a = firstPositive(Math.log(figures.high / carry), Math.log(carry / figures.low));
+  const k = firstPositive(figures.knownTo / carry);
+  const evidence = Math.max(1, firstPositive((a / k) ** 2 - 1, figures.throws, 1));
+  const tScale = firstPositive(k * Math.sqrt(evidence), a / Math.sqrt(1 + 1 / evidence));
+  const guessed = PRIOR_FREEDOM + evidence - 1;
+  const scale = firstPositive(
+    figures.spread / carry,
+    tScale / tQuantile(UPPER_TENTH, guessed),
+    usualSpread,
+  );
+  const told = figures.spread > 0 && tScale > 0;
+  return {
+    mu: Math.log(carry),
+    scale,
+    freedom: told ? freedomOf(tScale / scale) : guessed,
+    evidence,
+  };
+}
+
+/** The first of some numbers that is above 0 and finite; NaN where there is none. */
+const firstPositive = (...numbers: readonly number[]): number =>
+  numbers.find((number) => number > 0 && number < Infinity) ?? NaN;

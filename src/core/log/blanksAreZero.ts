@@ -1,0 +1,9 @@
+import type { Cells } from "../types";
+
+/**
+ * Whether the host sends blank cells as the number 0, as some do: then a 0 stands where only text
+ * belongs. There, a figure of 0 that could also be a blank must be taken as one. `textColumns` are
+ * indexes; −1 is none.
+ */
+export const blanksAreZero = (cells: Cells, textColumns: readonly number[]): boolean =>
+  cells.some((row) => textColumns.some((column) => column >= 0 && row[column] === 0));
