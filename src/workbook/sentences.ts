@@ -12,5 +12,21 @@ export const sentences = {
   noRoom: (table: string) =>
     `There is something under table ${table}. Move it, so that the table can grow. Nothing was written.`,
   notANumber: "A number that is not finite cannot be stored. Nothing was written.",
+  fileCannotCalculate:
+    "A file cannot work its formulas out. Open it in a spreadsheet, or run npm run workbook.",
+  notAWorkbook: "This is not an .xlsx workbook or a .csv file. Nothing was read.",
+  fileProtected:
+    "This file is protected by a password or is an old .xls file. Save it as .xlsx without a password. Nothing was read.",
+  fileTooLarge: (megabytes: number) =>
+    `This file is larger than ${megabytes} MB. Keep the throws you need and save it again. Nothing was read.`,
+  fileSwells: "This file unpacks to far more than a workbook holds. Nothing was read.",
+  fileBroken: "This file is damaged. Open it in a spreadsheet and save it again. Nothing was read.",
+  fileHasLinks:
+    "This workbook takes values from other files. Break those links and save it again. Nothing was read.",
+  fileHasMacros: "This workbook holds macros. Save it as .xlsx, without them. Nothing was read.",
+  fileTooWide:
+    "A table or a name in this workbook covers millions of cells. Make it smaller and save it again. Nothing was read.",
+  noThrowsInFile:
+    "No sheet of this file has a Disc and a Carry column in its first rows. Nothing was read.",
   failed: (doing: string) => `${doing} did not work. The workbook is as it was.`,
 } as const;

@@ -49,7 +49,6 @@ export function barIn(sheet: Worksheet, area: Area): void {
     rules: [
       {
         type: "dataBar",
-        gradient: false,
         cfvo: [
           { type: "num", value: 0 },
           { type: "num", value: 1 },

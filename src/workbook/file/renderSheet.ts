@@ -9,6 +9,8 @@ function setUpPrint(sheet: Worksheet, plan: NonNullable<SheetPlan["print"]>): vo
     fitToPage: plan.fitWide,
     fitToWidth: 1,
     fitToHeight: 0,
+    firstPageNumber: 1,
+    copies: 1,
     ...(plan.titleRows === undefined ? {} : { printTitlesRow: `1:${plan.titleRows}` }),
     ...(plan.area === undefined ? {} : { printArea: plan.area }),
   });
