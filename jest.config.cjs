@@ -22,7 +22,14 @@ module.exports = {
   testEnvironment: "node",
   roots: ["<rootDir>/test"],
   testMatch: ["**/*.test.ts"],
-  transform: { "^.+\\.ts$": strip },
+  transform: {
+    "^.+\\.ts$": strip,
+    "/node_modules/.+\\.m?js$": "<rootDir>/test/support/esmTransform.cjs",
+  },
+  /** Only packages that are ES modules through and through. */
+  transformIgnorePatterns: [
+    "/node_modules/(?!(lodash-es|nanoid|franc-min|trigram-utils|n-gram|collapse-white-space|cjk-regex|unicode-regex|regexp-util|kdbush|numfmt|rbush|quickselect|internmap|ot-json1)/)",
+  ],
   testTimeout: 60_000,
   reporters: ["default", "<rootDir>/test/support/countReporter.cjs"],
 };
