@@ -1,10 +1,31 @@
 /** Makes sheets, tables, names, lists and bars of the blueprint in the embedded workbook. */
-import { generateRandomId, type IRange } from "@univerjs/core";
+import { generateRandomId, type IRange, type Worksheet } from "@univerjs/core";
 import type { SheetPlan } from "../blueprint/types";
-import { addBar, addList, addName, addSheet, addTable, setCells } from "./changes";
+import {
+  addBar,
+  addList,
+  addName,
+  addSheet,
+  addTable,
+  removeName,
+  removeSheet,
+  removeTable,
+  setCells,
+} from "./changes";
 import type { Engine } from "./engine";
-import { renderBlocks, renderSheet, type RenderedBlocks } from "./renderSheet";
+import type { Grid } from "./grid";
+import { blockRange, renderBlocks, renderSheet, type RenderedBlocks } from "./renderSheet";
 import type { Change } from "./step";
+import type { Tables } from "./tables";
+
+type Block = SheetPlan["blocks"][number];
+const nameOf = (block: Block): string | undefined => block.name;
+
+/** Names by which a report tells of a sheet: its own, and those of its tables and named blocks. */
+export const namesOf = (plan: SheetPlan): string[] => [
+  plan.name,
+  ...plan.blocks.flatMap((block) => nameOf(block) ?? []),
+];
 
 /** What belongs to the cells of a sheet: its tables, names, lists and bars. */
 export function furnish(
@@ -24,18 +45,49 @@ export function furnish(
 }
 
 /** A whole new sheet at a place among the sheets. */
-export function raiseSheet(engine: Engine, plan: SheetPlan, index: number): Change[] {
+export function raiseSheet(
+  engine: Engine,
+  plan: SheetPlan,
+  index: number,
+): { sheetId: string; changes: Change[] } {
   const { sheet, blocks } = renderSheet(plan, generateRandomId());
-  return [addSheet(engine, index, sheet), ...furnish(engine, sheet.id, plan.name, blocks)];
+  const changes = [addSheet(engine, index, sheet), ...furnish(engine, sheet.id, plan.name, blocks)];
+  return { sheetId: sheet.id, changes };
 }
 
-/** Blocks that are missing on a sheet that is there. */
-export function raiseBlocks(
+/** Takes a sheet away with its tables and names. */
+export function razeSheet(engine: Engine, grid: Grid, tables: Tables, sheet: Worksheet): Change[] {
+  const own = tables.all().filter((table) => table.sheet === sheet);
+  return [
+    ...own.map((table) => removeTable(engine, table.id)),
+    ...grid.namesOn(sheet).map((id) => removeName(engine, id)),
+    removeSheet(engine, sheet.getSheetId()),
+  ];
+}
+
+/**
+ * Tables and named blocks that a sheet lacks and has room for. A block without a name is never put
+ * into a sheet that is there: nobody can tell whether its owner removed it.
+ */
+export function mendSheet(
   engine: Engine,
-  sheetId: string,
-  sheetName: string,
-  missing: SheetPlan["blocks"],
-): Change[] {
+  grid: Grid,
+  tables: Tables,
+  sheet: Worksheet,
+  plan: SheetPlan,
+): { made: string[]; kept: string[]; changes: Change[] } {
+  const named = plan.blocks.filter((block) => nameOf(block) !== undefined);
+  const isThere = (block: Block): boolean =>
+    tables.find(block.name!) !== null ||
+    grid.hasName(block.name!) ||
+    !grid.isFree({ sheet, range: blockRange(block) });
+  const missing = named.filter((block) => !isThere(block));
+  const kept = [plan.name, ...named.filter(isThere).map((block) => block.name!)];
+  if (missing.length === 0) return { made: [], kept, changes: [] };
   const blocks = renderBlocks(missing);
-  return [setCells(engine, sheetId, blocks.cells), ...furnish(engine, sheetId, sheetName, blocks)];
+  const changes = [
+    setCells(engine, sheet.getSheetId(), blocks.cells),
+    ...furnish(engine, sheet.getSheetId(), sheet.getName(), blocks),
+  ];
+  return { made: missing.map((block) => block.name!), kept, changes };
 }

@@ -5,6 +5,7 @@ import {
   DataValidationRenderMode,
   DataValidationType,
   generateRandomId,
+  mergeWorksheetSnapshotWithDefault,
   type ICellData,
   type IObjectMatrixPrimitiveType,
   type IRange,
@@ -13,6 +14,7 @@ import {
 } from "@univerjs/core";
 import { AddDataValidationMutation, RemoveDataValidationMutation } from "@univerjs/data-validation";
 import {
+  IDefinedNamesService,
   RemoveDefinedNameMutation,
   serializeRangeWithSheet,
   SetDefinedNameMutation,
@@ -24,6 +26,7 @@ import {
   SetRangeValuesMutation,
   SetRangeValuesUndoMutationFactory,
   SetWorksheetRowCountMutation,
+  type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import {
   AddConditionalRuleMutation,
@@ -35,8 +38,10 @@ import {
   AddSheetTableMutation,
   DeleteSheetTableMutation,
   SetSheetTableMutation,
+  TableManager,
 } from "@univerjs/sheets-table";
 import type { ListRule } from "../blueprint/types";
+import { isBlankCell } from "./cells";
 import type { Engine } from "./engine";
 import type { RenderedTable } from "./renderSheet";
 import type { Change } from "./step";
@@ -56,13 +61,33 @@ export function setCells(engine: Engine, subUnitId: string, cellValue: Cells): C
   return change(SetRangeValuesMutation.id, params, SetRangeValuesMutation.id, before);
 }
 
+/** Writes cells, but of those that were typed already only the style: neither way touches their content. */
+export function dressCells(engine: Engine, subUnitId: string, cells: Cells, typed: Cells): Change {
+  const styleOnly = (all: Cells): Cells => {
+    const kept: Record<number, Record<number, ICellData>> = {};
+    for (const [row, line] of Object.entries(all)) {
+      const made: Record<number, ICellData> = (kept[Number(row)] = {});
+      for (const [column, cell] of Object.entries(line as Record<number, ICellData>)) {
+        const isTyped = !isBlankCell(typed[Number(row)]?.[Number(column)]);
+        made[Number(column)] = isTyped ? { s: cell.s ?? null } : cell;
+      }
+    }
+    return kept;
+  };
+  const { redo, undo } = setCells(engine, subUnitId, styleOnly(cells));
+  const before = undo.params as ISetRangeValuesMutationParams;
+  const cellValue = styleOnly(before.cellValue as Cells);
+  return { redo, undo: { ...undo, params: { ...before, cellValue } } };
+}
+
 export function addSheet(
   { unitId }: Engine,
   index: number,
-  sheet: Partial<IWorksheetData> & { id: string },
+  plan: Partial<IWorksheetData> & { id: string },
 ): Change {
-  const whole = { unitId, subUnitId: sheet.id, subUnitName: sheet.name ?? "" };
-  return change(InsertSheetMutation.id, { unitId, index, sheet }, RemoveSheetMutation.id, whole);
+  const sheet = mergeWorksheetSnapshotWithDefault(plan);
+  const gone = { unitId, subUnitId: sheet.id, subUnitName: sheet.name };
+  return change(InsertSheetMutation.id, { unitId, index, sheet }, RemoveSheetMutation.id, gone);
 }
 
 export function removeSheet(engine: Engine, sheetId: string): Change {
@@ -95,6 +120,20 @@ export function addTable({ unitId }: Engine, subUnitId: string, table: RenderedT
   );
 }
 
+export function removeTable({ unitId, injector }: Engine, tableId: string): Change {
+  const { id, name, range, subUnitId, columns } = injector
+    .get(TableManager)
+    .getTableById(unitId, tableId)!
+    .getTableInfo();
+  const again = {
+    ...{ unitId, subUnitId, tableId: id, name, range },
+    header: columns.map((column) => column.displayName),
+    options: { tableStyleId: TABLE_LOOK, showHeader: true },
+  };
+  const gone = { unitId, subUnitId, tableId };
+  return change(DeleteSheetTableMutation.id, gone, AddSheetTableMutation.id, again);
+}
+
 export function resizeTable(
   { unitId }: Engine,
   subUnitId: string,
@@ -124,6 +163,12 @@ export function addName({ unitId }: Engine, sheet: string, name: string, range: 
     localSheetId: SCOPE_WORKBOOK_VALUE_DEFINED_NAME,
   };
   return change(SetDefinedNameMutation.id, params, RemoveDefinedNameMutation.id, params);
+}
+
+export function removeName({ unitId, injector }: Engine, id: string): Change {
+  const known = injector.get(IDefinedNamesService).getValueById(unitId, id)!;
+  const params = { ...known, unitId };
+  return change(RemoveDefinedNameMutation.id, params, SetDefinedNameMutation.id, params);
 }
 
 export function addList(

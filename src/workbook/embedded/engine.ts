@@ -2,6 +2,7 @@
 import {
   ICommandService,
   IUndoRedoService,
+  IUniverInstanceService,
   LocaleType,
   LogLevel,
   Univer,
@@ -74,6 +75,7 @@ export function startEngine({ bundle, screen, language, dark, sheets }: EngineOp
     },
   );
   const injector = univer.__getInjector();
+  injector.get(IUniverInstanceService).focusUnit(UNIT);
   return {
     univer,
     injector,

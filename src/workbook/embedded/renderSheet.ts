@@ -7,9 +7,10 @@ import {
   type IStyleData,
   type IWorksheetData,
 } from "@univerjs/core";
-import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
 import type { CellsPlan, FormulaPlan, ListRule, SheetPlan, TablePlan } from "../blueprint/types";
+import { readArea } from "../a1";
 import { formulaCell, writtenCell } from "./cells";
+import { engineRange } from "./ranges";
 import { HEADER, styleOf } from "./styles";
 
 export interface RenderedTable {
@@ -33,7 +34,7 @@ const PIXELS_A_CHARACTER = 7;
 const CELL_PADDING = 8;
 
 const rangeFrom = (at: string, rows: number, columns: number): IRange => {
-  const { startRow, startColumn } = deserializeRangeWithSheet(at).range;
+  const { startRow, startColumn } = engineRange(readArea(at)!);
   return {
     startRow,
     startColumn,

@@ -11,22 +11,21 @@ export interface Change {
 
 /** Makes the changes without a trace in the undo history, for a workbook that is being opened. */
 export function apply({ commands }: Engine, changes: readonly Change[], doing: string): void {
-  let done = 0;
-  for (const { redo } of changes) {
-    if (!commands.syncExecuteCommand(redo.id, redo.params)) {
-      takeBack(changes.slice(0, done), commands);
-      throw new PortError("failed", sentences.failed(doing));
+  const done: Change[] = [];
+  try {
+    for (const change of changes) {
+      if (!commands.syncExecuteCommand(change.redo.id, change.redo.params))
+        throw new Error(change.redo.id);
+      done.push(change);
     }
-    done += 1;
+  } catch (cause) {
+    sequenceExecute(undosOf(done), commands);
+    throw Object.assign(new PortError("failed", sentences.failed(doing)), { cause });
   }
 }
 
 const undosOf = (changes: readonly Change[]): IMutationInfo<object>[] =>
   changes.map(({ undo }) => undo).reverse();
-
-function takeBack(changes: readonly Change[], commands: Engine["commands"]): void {
-  sequenceExecute(undosOf(changes), commands);
-}
 
 /** Makes the changes as one step that Undo takes back whole. */
 export function takeStep(engine: Engine, changes: readonly Change[], doing: string): void {

@@ -1,0 +1,229 @@
+/** The port over the embedded workbook: plain values in and out, one undo step a writing call. */
+import { CommandType } from "@univerjs/core";
+import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
+import type { Blueprint, SheetPlan } from "./blueprint/types";
+import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
+import { formulaCell } from "./embedded/cells";
+import type { Calculation } from "./embedded/calculation";
+import { setCells } from "./embedded/changes";
+import type { Engine } from "./embedded/engine";
+import { NAMESPACE } from "./embedded/engineFunctions";
+import { Grid, type Place } from "./embedded/grid";
+import { oneCell, refOf } from "./embedded/ranges";
+import { checkedCell, Rows } from "./embedded/rows";
+import { takeStep, type Change } from "./embedded/step";
+import { Tables } from "./embedded/tables";
+import { followTyping } from "./embedded/typing";
+import {
+  PortError,
+  type BuildReport,
+  type CellValue,
+  type FormulaCell,
+  type Progress,
+  type Row,
+  type RowAt,
+  type TableData,
+  type WorkbookPort,
+} from "./port";
+import { sentences } from "./sentences";
+
+const OUR_FUNCTION = new RegExp(`\\b${NAMESPACE}\\.`, "i");
+
+export class EmbeddedWorkbook implements WorkbookPort {
+  readonly kind = "embedded";
+  readonly undoable = true;
+  private readonly grid: Grid;
+  private readonly tables: Tables;
+  private readonly rows: Rows;
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly calculation: Calculation,
+  ) {
+    this.grid = new Grid(engine);
+    this.tables = new Tables(engine, this.grid);
+    this.rows = new Rows(engine, this.grid, this.tables);
+    followTyping(engine, this.tables);
+  }
+
+  async sheetNames(): Promise<string[]> {
+    return this.engine.workbook.getSheets().map((sheet) => sheet.getName());
+  }
+
+  async tableNames(): Promise<string[]> {
+    return this.tables.all().map((table) => table.name);
+  }
+
+  async readTable(name: string): Promise<TableData | null> {
+    const table = this.tables.find(name);
+    if (!table) return null;
+    const { sheet, headers, range } = table;
+    const body = { ...range, startRow: range.startRow + 1 };
+    const rows = this.grid.values({ sheet, range: body });
+    return { name: table.name, sheet: sheet.getName(), headers, rows };
+  }
+
+  async readRange(ref: string): Promise<CellValue[][] | null> {
+    const place = this.grid.locate(ref);
+    return place && this.grid.values(place);
+  }
+
+  async addRows(table: string, rows: readonly Row[]): Promise<number[]> {
+    if (rows.length === 0) return [];
+    const { changes, indexes } = this.rows.add(this.tables.require(table), rows);
+    this.write(changes, "Adding rows");
+    return indexes;
+  }
+
+  async changeRows(
+    table: string,
+    changes: readonly (RowAt & { readonly becomes: Row })[],
+  ): Promise<void> {
+    if (changes.length === 0) return;
+    this.write(this.rows.change(this.tables.require(table), changes), "Changing rows");
+  }
+
+  async removeRows(table: string, rows: readonly RowAt[]): Promise<void> {
+    this.write(this.rows.remove(this.tables.require(table), rows), "Removing rows");
+  }
+
+  async writeRange(ref: string, values: readonly (readonly CellValue[])[]): Promise<void> {
+    const { sheet, range } = this.locate(ref);
+    const height = range.endRow - range.startRow + 1;
+    const width = range.endColumn - range.startColumn + 1;
+    if (values.length !== height || values.some((row) => row.length !== width))
+      throw new PortError("invalid", sentences.wrongShape(ref, height, width));
+    const cells = Object.fromEntries(
+      values.map((row, down) => [
+        range.startRow + down,
+        Object.fromEntries(
+          row.map((value, right) => [range.startColumn + right, checkedCell(value)]),
+        ),
+      ]),
+    );
+    this.write([setCells(this.engine, sheet.getSheetId(), cells)], "Writing");
+  }
+
+  async build(blueprint: Blueprint): Promise<BuildReport> {
+    const made: string[] = [];
+    const kept: string[] = [];
+    const changes: Change[] = [];
+    let count = this.engine.workbook.getSheets().length;
+    for (const plan of blueprint.sheets) {
+      const sheet = this.grid.sheet(plan.name);
+      if (sheet) {
+        const mended = mendSheet(this.engine, this.grid, this.tables, sheet, plan);
+        made.push(...mended.made);
+        kept.push(...mended.kept);
+        changes.push(...mended.changes);
+      } else {
+        made.push(...namesOf(plan));
+        changes.push(...raiseSheet(this.engine, plan, count++).changes);
+      }
+    }
+    this.write(changes, "Building the sheets");
+    if (changes.length > 0) await this.calculation.all();
+    return { made, kept };
+  }
+
+  async replaceSheet(plan: SheetPlan): Promise<void> {
+    const { workbook } = this.engine;
+    const old = this.grid.sheet(plan.name);
+    const index = old ? workbook.getSheets().indexOf(old) : workbook.getSheets().length;
+    const raised = raiseSheet(this.engine, plan, index);
+    const razed = old ? razeSheet(this.engine, this.grid, this.tables, old) : [];
+    const wasShown = old !== null && workbook.getActiveSheet() === old;
+    this.write([...razed, ...raised.changes], `Replacing ${plan.name}`);
+    if (wasShown) this.activate(raised.sheetId);
+    await this.calculation.all();
+  }
+
+  async ourFormulas(): Promise<FormulaCell[]> {
+    return this.ourCells().map(({ ref, formula }) => ({ ref, formula }));
+  }
+
+  async repairFormulas(progress?: Progress, stop?: AbortSignal): Promise<number> {
+    const cells = this.ourCells();
+    const changes: Change[] = [];
+    for (const { place, formula } of cells) {
+      if (stop?.aborted) return 0;
+      const { startRow, startColumn } = place.range;
+      const cell = { [startRow]: { [startColumn]: formulaCell(formula) } };
+      changes.push(setCells(this.engine, place.sheet.getSheetId(), cell));
+      progress?.(changes.length, cells.length);
+    }
+    this.write(changes, "Repairing formulas");
+    await this.calculation.settled();
+    return cells.length;
+  }
+
+  recalculate(): Promise<void> {
+    return this.calculation.all();
+  }
+
+  onChange(listener: () => void): () => void {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const soon = (): void => {
+      timer ??= setTimeout(() => {
+        timer = undefined;
+        listener();
+      });
+    };
+    const heard = this.engine.commands.onCommandExecuted(({ id, type }) => {
+      if (type === CommandType.MUTATION && id.startsWith("sheet.")) soon();
+    });
+    return () => {
+      heard.dispose();
+      clearTimeout(timer);
+    };
+  }
+
+  async show(ref: string): Promise<void> {
+    const { sheet, range } = this.locate(ref);
+    const { unitId, commands } = this.engine;
+    const subUnitId = sheet.getSheetId();
+    this.activate(subUnitId);
+    const primary = {
+      ...oneCell(range.startRow, range.startColumn),
+      actualRow: range.startRow,
+      actualColumn: range.startColumn,
+      isMerged: false,
+      isMergedMainCell: false,
+    };
+    const selections = [{ range, primary, style: null }];
+    commands.syncExecuteCommand(SetSelectionsOperation.id, {
+      unitId,
+      subUnitId,
+      selections,
+      reveal: true,
+    });
+  }
+
+  private activate(subUnitId: string): void {
+    const { unitId, commands } = this.engine;
+    commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId, subUnitId });
+  }
+
+  private write(changes: readonly Change[], doing: string): void {
+    takeStep(this.engine, changes, doing);
+  }
+
+  private locate(ref: string): Place {
+    const place = this.grid.locate(ref);
+    if (!place) throw new PortError("missing", sentences.noRange(ref));
+    return place;
+  }
+
+  private ourCells(): (FormulaCell & { readonly place: Place })[] {
+    return this.engine.workbook.getSheets().flatMap((sheet) => {
+      const found: (FormulaCell & { place: Place })[] = [];
+      sheet.getCellMatrix().forValue((row, column) => {
+        const formula = this.grid.formula(sheet, row, column);
+        if (formula === null || !OUR_FUNCTION.test(formula)) return;
+        const range = oneCell(row, column);
+        found.push({ ref: refOf(sheet.getName(), range), formula, place: { sheet, range } });
+      });
+      return found;
+    });
+  }
+}
