@@ -24,6 +24,8 @@ import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import { engineFunctions } from "./engineFunctions";
 import { FaultMessages } from "./faults";
 import type { FunctionsBundle } from "./functionsBundle";
+import { SPILL_FUNCTION } from "./notation";
+import { SpillFunction } from "./spillFunction";
 
 export interface EngineOptions {
   readonly bundle: FunctionsBundle;
@@ -56,7 +58,9 @@ export function startEngine({ bundle, screen, language, dark, sheets }: EngineOp
     logLevel: LogLevel.ERROR,
     darkMode: dark ?? false,
   });
-  univer.registerPlugin(UniverFormulaEnginePlugin, { function: functions });
+  univer.registerPlugin(UniverFormulaEnginePlugin, {
+    function: [...functions, [SpillFunction, SPILL_FUNCTION]],
+  });
   univer.registerPlugin(UniverSheetsPlugin);
   screen?.(univer);
   univer.registerPlugin(UniverSheetsFormulaPlugin, { description: descriptions });
