@@ -75,4 +75,9 @@ export const messages = {
       `There is no disc of rank ${rank} here; ${count} can be thrown for this.`,
     failed: (what: string) => `Carrybook could not work this out (${what}).`,
   },
+  workbook: {
+    partnerUnnamed: () => "Give the partner's name, so that their throws stay apart from yours.",
+    partnerIsPlayer: (name: string) =>
+      `'${name}' is you. Give the partner another name, so that their throws stay apart from yours.`,
+  },
 } as const;
