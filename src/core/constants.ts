@@ -111,6 +111,12 @@ export const PRIOR_FREEDOM = 4;
 export const LOWEST_POWER = 0.8;
 export const HIGHEST_POWER = 1;
 
+/** Step between the powers that are weighed up, as a share of smooth. */
+export const POWER_STEP = 0.01;
+
+/** Spread of ln carry added for each unit of power away from smooth. Assumption. */
+export const SOFTNESS_COST = 0.35;
+
 /** Tuning of Huber's location estimate: 95 % efficient on normal data. Holland & Welsch 1977, Commun. Stat. A6:813. */
 export const HUBER_TUNING = 1.345;
 

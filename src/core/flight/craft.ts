@@ -1,0 +1,75 @@
+import { DISC_MASS_KG, GRAVITY, RELEASE_HEIGHT_M } from "../constants";
+import type { Polar } from "./polar";
+
+/**
+ * The equations of flight: a point mass under gravity, lift and quadratic drag, whose attitude
+ * stays fixed in space, for its spin makes it stiff (a gyroscope).
+ *
+ * Two choices keep them short. Velocity is kept relative to the air, where a uniform wind is
+ * at rest, so that wind enters at release and in the position only. And it is kept in the axes
+ * of the disc: nose (in its plane, towards the target), side (in its plane, to the right) and
+ * top (out of its upper face), where the angle of attack is read off directly.
+ */
+
+/** Where a disc is and how it moves: one array, reused, so that flying allocates nothing. */
+export type State = Float64Array;
+
+/** Places in a State. Position over the ground, m, and velocity relative to the air, m/s. */
+export const TIME_S = 0;
+export const ALONG_M = 1;
+export const HEIGHT_M = 2;
+export const SIDE_M = 3;
+export const NOSE_MPS = 4;
+export const SIDE_MPS = 5;
+export const TOP_MPS = 6;
+
+export const newState = (): State => new Float64Array(7);
+
+/** What a throw leaves the hand with, and the air it meets. */
+export interface Release {
+  readonly polar: Polar;
+  readonly densityKgM3: number;
+  /** Of the velocity over the ground, and of the nose: the nose angle is 0. */
+  readonly elevationRad: number;
+  readonly headwindMps: number;
+  /** From the left positive. */
+  readonly crosswindMps: number;
+}
+
+/** What stays the same through one flight. */
+export interface Craft {
+  readonly polar: Polar;
+  /** Drag deceleration at drag coefficient 1 over speed squared: ½ρA/m, 1/m. */
+  readonly grip: number;
+  /** Of the nose above the horizontal. */
+  readonly cos: number;
+  readonly sin: number;
+  readonly headwindMps: number;
+  readonly crosswindMps: number;
+}
+
+export function craftOf(thrown: Release): Craft {
+  const { polar, densityKgM3, elevationRad, headwindMps, crosswindMps } = thrown;
+  const areaM2 = (Math.PI / 4) * polar.diameterM * polar.diameterM;
+  return {
+    polar,
+    grip: (densityKgM3 * areaM2) / (2 * DISC_MASS_KG),
+    cos: Math.cos(elevationRad),
+    sin: Math.sin(elevationRad),
+    headwindMps,
+    crosswindMps,
+  };
+}
+
+/** Sets a state to the moment of release. */
+export function release(state: State, craft: Craft, speedMps: number): void {
+  state.fill(0);
+  state[HEIGHT_M] = RELEASE_HEIGHT_M;
+  state[NOSE_MPS] = speedMps + craft.headwindMps * craft.cos;
+  state[SIDE_MPS] = -craft.crosswindMps;
+  state[TOP_MPS] = -craft.headwindMps * craft.sin;
+}
+
+/** Upward speed, m/s. */
+export const climbMps = (state: State, craft: Craft): number =>
+  craft.sin * state[NOSE_MPS]! + craft.cos * state[TOP_MPS]!;
