@@ -10,7 +10,8 @@ type Rows = readonly (readonly CellValue[])[];
 
 /** What stands in the tables and inputs of a new workbook. */
 export interface Content {
-  readonly player: string;
+  /** Values of settings by label, in lower case; the usual ones where there is none. */
+  readonly settings: ReadonlyMap<string, CellValue>;
   /** Disc shown in the small one-disc panels. */
   readonly disc: string;
   readonly notes: string;
@@ -30,7 +31,7 @@ const withSerialDays = (table: Rows): Rows =>
 const BLANK_PUTTING: Rows = Array.from({ length: 7 }, () => ["", ""]);
 
 export const EMPTY: Content = {
-  player: "",
+  settings: new Map(),
   disc: "",
   notes: "",
   throws: [],
@@ -42,7 +43,7 @@ export const EMPTY: Content = {
 
 /** Invented data; see seeds/README.md. */
 export const STARTER: Content = {
-  player: "Me",
+  settings: new Map([["player", "Me"]]),
   disc: "Violet driver",
   notes: "mint fairway 318, 305 x 270\ncopper mid 271 10 left",
   throws: withSerialDays(throws),

@@ -8,11 +8,11 @@ import { startSheet } from "./start";
 import type { Blueprint } from "./types";
 
 /**
- * Sheets, tables and names are a file format: Start (names Settings, Putting), Log (table Throws,
+ * The workbook with this content. Sheets, tables and names are a file format: Start (names Settings, Putting), Log (table Throws,
  * name PhoneNotes), Discs (table Bag), Card (name MyCard), Holes (table Course, name MyPlan),
  * Rounds (table Results: a table may not be named as its sheet).
  */
-const blueprint = (content: Content): Blueprint => ({
+export const blueprintOf = (content: Content): Blueprint => ({
   sheets: [
     startSheet(content),
     logSheet(content),
@@ -24,7 +24,7 @@ const blueprint = (content: Content): Blueprint => ({
 });
 
 /** The workbook with invented data, every function at work. */
-export const starterBlueprint = (): Blueprint => blueprint(STARTER);
+export const starterBlueprint = (): Blueprint => blueprintOf(STARTER);
 
 /** The same sheets without data, for a player's own. */
-export const emptyBlueprint = (): Blueprint => blueprint(EMPTY);
+export const emptyBlueprint = (): Blueprint => blueprintOf(EMPTY);

@@ -14,8 +14,8 @@ interface Setting {
 const oneOf = (...values: string[]): ListRule => ({ values, strict: true });
 
 /** The usual figures are the model's own; see src/core/constants.ts for where each comes from. */
-const settings = (player: string): readonly Setting[] => [
-  { label: "Player", value: player, hint: "blank: everyone's throws count" },
+const USUAL: readonly Setting[] = [
+  { label: "Player", value: "", hint: "blank: everyone's throws count" },
   { label: "As of", value: "", hint: "blank: the newest throw", format: DAY },
   { label: "Memory (days)", value: 180, hint: "after so many a throw counts half", format: WHOLE },
   { label: "Distances in", value: "ft", hint: "ft or m", list: oneOf("ft", "m") },
@@ -53,7 +53,10 @@ const refined = ({ value, format, list }: Setting, index: number): CellsPlan => 
 
 /** Settings and, as its last rows, Putting: one named range over both, one over the putts alone. */
 export function settingsBlocks(content: Content): readonly CellsPlan[] {
-  const all = settings(content.player);
+  const all = USUAL.map((setting) => ({
+    ...setting,
+    value: content.settings.get(setting.label.toLowerCase()) ?? setting.value,
+  }));
   const puttingRow = FIRST_ROW + all.length + 1;
   const shares = content.putting.map((row) => [row[1] ?? ""]);
   return [

@@ -1,0 +1,130 @@
+import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
+import { EMPTY, type Content } from "../blueprint/content";
+import { emptyBlueprint } from "../blueprint";
+import type { TablePlan } from "../blueprint/types";
+import { PortError, type CellValue } from "../port";
+import { sentences } from "../sentences";
+import { readBook } from "./bookBytes";
+import { cellsAt } from "./cellsAt";
+import { fromFile } from "./cellValues";
+import { csvCells } from "./csvCells";
+import { FileTable } from "./fileTable";
+import { throwsIn } from "./throwsIn";
+import { LARGEST_FILE } from "./unpack";
+
+type Rows = readonly (readonly CellValue[])[];
+
+export interface OpenedFile {
+  readonly content: Content;
+  /** Sheets that hold something which was not taken over. */
+  readonly leftBehind: readonly string[];
+}
+
+const plans: readonly TablePlan[] = emptyBlueprint().sheets.flatMap(({ blocks }) =>
+  blocks.filter((block) => block.kind === "table"),
+);
+const ourSheets = new Set([...emptyBlueprint().sheets.map(({ name }) => name), "Pocket"]);
+
+const isBlank = (row: readonly CellValue[]): boolean => row.every((value) => value === "");
+
+/** Typed values of one of our tables, in the order of its plan; none where it is not there. */
+function tableRows(book: Workbook, name: string): CellValue[][] {
+  const plan = plans.find((one) => one.name === name)!;
+  const table = FileTable.find(book, name)?.read();
+  if (!table) return [];
+  const headers = table.headers.map((header) => header.toLowerCase());
+  return table.rows
+    .map((row) =>
+      plan.columns
+        .filter(({ formula }) => formula === undefined)
+        .map(({ header }) => row[headers.indexOf(header.toLowerCase())] ?? ""),
+    )
+    .filter((row) => !isBlank(row));
+}
+
+/** Columns of a foreign sheet that are looked at. */
+const WIDTH = 100;
+
+function sheetCells(sheet: Worksheet): CellValue[][] {
+  const cells: CellValue[][] = [];
+  sheet.eachRow((row) => {
+    const values: CellValue[] = [];
+    row.eachCell((cell, column) => {
+      if (column <= WIDTH) values[column - 1] = fromFile(cell.value);
+    });
+    cells.push(Array.from(values, (value) => value ?? ""));
+  });
+  return cells;
+}
+
+function namedValues(book: Workbook, name: string): Rows {
+  const cells = cellsAt(book, name);
+  if (!cells) return [];
+  const { top, bottom, left } = cells.area;
+  return Array.from({ length: bottom - top + 1 }, (_, row) =>
+    [left, left + 1].map((column) => fromFile(cells.sheet.getCell(top + row, column).value)),
+  );
+}
+
+/** Settings by label, and the putts that stand under the last of them. */
+function settingsIn(book: Workbook): Pick<Content, "settings" | "putting"> {
+  const rows = namedValues(book, "Settings");
+  const putting = namedValues(book, "Putting").filter((row) => !isBlank(row));
+  const labelled = rows.filter(([label]) => typeof label === "string" && label !== "");
+  return {
+    settings: new Map(
+      labelled.map(([label, value]) => [String(label).trim().toLowerCase(), value ?? ""]),
+    ),
+    putting: [...putting, ...EMPTY.putting].slice(
+      0,
+      Math.max(putting.length, EMPTY.putting.length),
+    ),
+  };
+}
+
+function fromBook(book: Workbook): OpenedFile {
+  const hasTable = FileTable.find(book, "Throws") !== null;
+  let source: string | undefined;
+  let throws: CellValue[][] | null = hasTable ? tableRows(book, "Throws") : null;
+  for (const sheet of book.worksheets) {
+    if (throws) break;
+    throws = throwsIn(sheetCells(sheet));
+    source = sheet.name;
+  }
+  if (!throws) throw new PortError("invalid", sentences.noThrowsInFile);
+  const taken = (name: string): boolean => (hasTable ? ourSheets.has(name) : name === source);
+  return {
+    content: {
+      ...EMPTY,
+      ...settingsIn(book),
+      disc: firstDisc(throws),
+      throws,
+      bag: tableRows(book, "Bag"),
+      course: tableRows(book, "Course"),
+      results: tableRows(book, "Results"),
+    },
+    leftBehind: book.worksheets
+      .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
+      .map(({ name }) => name),
+  };
+}
+
+/** The disc that the small panels show to begin with. */
+const firstDisc = (throws: Rows): string => String(throws[0]?.[1] ?? "");
+
+const isPacked = (bytes: Uint8Array): boolean =>
+  (bytes[0] === 0x50 && bytes[1] === 0x4b) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
+
+/**
+ * Content for a workbook of ours, out of an .xlsx file (ours, or one with a Disc and a Carry column
+ * somewhere) or a file of separated values. Only values are taken: text stays text, and no formula
+ * of the file comes along. Throws a PortError with a sentence where the file cannot be used.
+ */
+export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
+  if (isPacked(bytes)) return fromBook(await readBook(bytes));
+  if (bytes.length > LARGEST_FILE)
+    throw new PortError("invalid", sentences.fileTooLarge(LARGEST_FILE / 1_000_000));
+  const throws = throwsIn(csvCells(bytes));
+  if (!throws) throw new PortError("invalid", sentences.noThrowsInFile);
+  return { content: { ...EMPTY, disc: firstDisc(throws), throws }, leftBehind: [] };
+}
