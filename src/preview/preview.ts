@@ -9,24 +9,40 @@ import "@univerjs/sheets-data-validation-ui/lib/index.css";
 import "@univerjs/sheets-conditional-formatting-ui/lib/index.css";
 import "@univerjs/sheets-table-ui/lib/index.css";
 import "./preview.css";
+import { ThemeService } from "@univerjs/core";
+import { mountPane } from "../pane/mount";
 import { starterBlueprint } from "../workbook/blueprint";
+import { EmbeddedWorkbook } from "../workbook/embedded";
 import { openWorkbook } from "../workbook/embedded/open";
 import { bundleInPage } from "./bundleInPage";
+import { explainInHints, explainInLine } from "./explain";
+import { look } from "./look";
 import { language, screenIn } from "./screen";
 
-const dark = matchMedia("(prefers-color-scheme: dark)");
+const element = (id: string): HTMLElement => document.getElementById(id)!;
 
 async function start(): Promise<void> {
-  const bundle = await bundleInPage("functions.js", "functions.json");
-  const grid = document.querySelector<HTMLElement>("#grid")!;
-  const { calculation } = openWorkbook(starterBlueprint(), {
-    bundle,
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  const { engine, calculation } = openWorkbook(starterBlueprint(), {
+    bundle: await bundleInPage("functions.js", "functions.json"),
+    screen: screenIn(element("grid")),
     language,
+    theme: look,
     dark: dark.matches,
-    screen: screenIn(grid),
   });
-  await calculation.settled();
+  dark.addEventListener("change", ({ matches }) =>
+    engine.injector.get(ThemeService).setDarkMode(matches),
+  );
+  const port = new EmbeddedWorkbook(engine, calculation);
+  explainInHints(engine);
+  explainInLine(engine, calculation, element("why"));
+  const ready = calculation.settled();
+  Object.assign(window, { carrybook: { port, ready, calculated: () => calculation.settled() } });
+  mountPane(element("pane"), port);
+  await ready;
   document.body.dataset["ready"] = "";
 }
 
-void start();
+start().catch((reason: unknown) => {
+  element("wait").textContent = `The workbook could not be opened: ${String(reason)}`;
+});

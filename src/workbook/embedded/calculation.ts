@@ -30,6 +30,7 @@ export class Calculation {
   private begun = 0;
   private done = 0;
   private waiting: (() => void)[] = [];
+  private readonly listeners: (() => void)[] = [];
 
   constructor(private readonly engine: Engine) {
     engine.commands.onCommandExecuted((command, options) => this.follow(command, options));
@@ -39,6 +40,11 @@ export class Calculation {
   settled(): Promise<void> {
     if (this.done >= this.asked) return Promise.resolve();
     return new Promise((resolve) => this.waiting.push(resolve));
+  }
+
+  /** Calls back whenever all is calculated. */
+  onDone(listener: () => void): void {
+    this.listeners.push(listener);
   }
 
   /** Calculates every formula anew. */
@@ -88,6 +94,6 @@ export class Calculation {
     if (this.done < this.asked) return;
     const waiting = this.waiting;
     this.waiting = [];
-    for (const resolve of waiting) resolve();
+    for (const call of [...waiting, ...this.listeners]) call();
   }
 }

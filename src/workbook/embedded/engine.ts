@@ -21,6 +21,7 @@ import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validati
 import { UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
+import type { Theme } from "@univerjs/themes";
 import { engineFunctions } from "./engineFunctions";
 import { FaultMessages } from "./faults";
 import type { FunctionsBundle } from "./functionsBundle";
@@ -32,6 +33,7 @@ export interface EngineOptions {
   /** Registers what draws the workbook; without it there is no screen. */
   readonly screen?: (univer: Univer) => void;
   readonly language?: ILanguagePack;
+  readonly theme?: Theme;
   readonly dark?: boolean;
   /** Sheets that the workbook opens with, in order. */
   readonly sheets: readonly (Partial<IWorksheetData> & { readonly id: string })[];
@@ -49,7 +51,14 @@ export interface Engine {
 
 const UNIT = "carrybook";
 
-export function startEngine({ bundle, screen, language, dark, sheets }: EngineOptions): Engine {
+export function startEngine({
+  bundle,
+  screen,
+  language,
+  theme,
+  dark,
+  sheets,
+}: EngineOptions): Engine {
   const faults = new FaultMessages();
   const { functions, descriptions } = engineFunctions(bundle, faults);
   const univer = new Univer({
@@ -57,6 +66,7 @@ export function startEngine({ bundle, screen, language, dark, sheets }: EngineOp
     locales: { [LocaleType.EN_US]: language ?? {} },
     logLevel: LogLevel.ERROR,
     darkMode: dark ?? false,
+    ...(theme ? { theme } : {}),
   });
   univer.registerPlugin(UniverFormulaEnginePlugin, {
     function: [...functions, [SpillFunction, SPILL_FUNCTION]],

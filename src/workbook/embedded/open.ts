@@ -1,5 +1,6 @@
 /** Opens an embedded workbook with the sheets of a blueprint. */
 import { generateRandomId } from "@univerjs/core";
+import { TriggerCalculationController } from "@univerjs/sheets-formula";
 import type { Blueprint } from "../blueprint/types";
 import { furnish } from "./build";
 import { Calculation } from "./calculation";
@@ -13,6 +14,12 @@ export interface OpenWorkbook {
   readonly calculation: Calculation;
 }
 
+/** The engine would wait with its first calculation until the screen is drawn. */
+function startCalculating({ injector }: Engine): void {
+  injector.get(TriggerCalculationController);
+}
+
+/** The first calculation is under way when this returns; it takes in every formula that has no value yet. */
 export function openWorkbook(
   blueprint: Blueprint,
   options: Omit<EngineOptions, "sheets">,
@@ -21,10 +28,10 @@ export function openWorkbook(
   const engine = startEngine({ ...options, sheets: rendered.map(({ sheet }) => sheet) });
   registerTableLook(engine);
   const calculation = new Calculation(engine);
+  startCalculating(engine);
   const changes = rendered.flatMap(({ sheet, blocks }) =>
     furnish(engine, sheet.id, sheet.name ?? "", blocks),
   );
   apply(engine, changes, "Opening the workbook");
-  void calculation.all();
   return { engine, calculation };
 }

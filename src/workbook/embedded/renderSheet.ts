@@ -32,6 +32,9 @@ const SPARE_ROWS = 200;
 const SPARE_COLUMNS = 6;
 const PIXELS_A_CHARACTER = 7;
 const CELL_PADDING = 8;
+/** Line height of a letter of one point, px. */
+const PIXELS_A_POINT = 1.5;
+const USUAL_ROW_PIXELS = 26;
 
 const rangeFrom = (at: string, rows: number, columns: number): IRange => {
   const { startRow, startColumn } = engineRange(readArea(at)!);
@@ -152,6 +155,19 @@ function columnWidths(plan: SheetPlan): Record<number, { w: number }> {
   return widths;
 }
 
+/** Rows that hold larger letters than the usual row has room for. */
+function rowHeights(cells: RenderedBlocks["cells"]): Record<number, { h: number }> {
+  const heights: Record<number, { h: number }> = {};
+  for (const [row, line] of Object.entries(cells)) {
+    const points = Object.values(line as Record<number, ICellData>).map(({ s }) =>
+      typeof s === "object" ? (s?.fs ?? 0) : 0,
+    );
+    const pixels = Math.ceil(Math.max(...points) * PIXELS_A_POINT) + CELL_PADDING;
+    if (pixels > USUAL_ROW_PIXELS) heights[Number(row)] = { h: pixels };
+  }
+  return heights;
+}
+
 export function renderSheet(
   plan: SheetPlan,
   id: string,
@@ -168,6 +184,7 @@ export function renderSheet(
     columnCount: Math.max(columns, 26),
     cellData: blocks.cells,
     columnData: columnWidths(plan),
+    rowData: rowHeights(blocks.cells),
     freeze: {
       ...frozen,
       startRow: frozen.ySplit || -1,

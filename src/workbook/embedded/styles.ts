@@ -9,7 +9,7 @@ const bold: IStyleData = { bl: BooleanNumber.TRUE };
 
 const DARK = "#1c2326";
 const GREY = "#5b666b";
-export const ACCENT = "#0b6e75";
+export const ACCENT = "#0b5560";
 
 const LOOKS: Record<Style, IStyleData> = {
   plain: { fs: 11, ...ink(DARK) },
@@ -17,7 +17,7 @@ const LOOKS: Record<Style, IStyleData> = {
   lead: { fs: 12, ...ink(GREY) },
   heading: { fs: 12, ...bold, ...ink(ACCENT) },
   label: { fs: 11, ...ink(GREY) },
-  input: { fs: 11, ...ink(DARK), ...fill("#e6f1f2"), ht: HorizontalAlign.LEFT },
+  input: { fs: 11, ...ink(DARK), ...fill("#e4f0f2"), ht: HorizontalAlign.LEFT },
   answer: { fs: 14, ...bold, ...ink(DARK), ht: HorizontalAlign.LEFT },
   figure: { fs: 11, ...ink(DARK), ht: HorizontalAlign.LEFT },
   hint: { fs: 9, ...ink(GREY) },
