@@ -11,12 +11,11 @@
  * where n is the evidence and t the 90 % point of Student's t with the freedom of the row. Nothing is
  * rounded, so `readCardCells` gets every number back.
  */
-import { UPPER_TENTH } from "../constants";
 import type { Card, CardRow, Settings } from "../types";
 import { fromMetres } from "../units";
 import { CARD_HEADERS } from "./cardColumns";
 import { knownToM } from "./needed";
-import { tQuantile } from "./student";
+import { nextCarry } from "./nextCarry";
 
 /**
  * Header and one row a disc, longest first; discs that stay at home are not printed, for whatever
@@ -33,16 +32,16 @@ export function cardCells(card: Card, settings: Settings): (string | number)[][]
 
 function rowCells(row: CardRow, { distanceUnit }: Settings): (string | number)[] {
   const { side } = row;
-  const carry = fromMetres(Math.exp(row.mu), distanceUnit);
-  const reach = tQuantile(UPPER_TENTH, row.freedom) * row.scale * Math.sqrt(1 + 1 / row.evidence);
+  const next = nextCarry(row);
+  const carry = fromMetres(next.carryM, distanceUnit);
   const sideways = side.throws > 0;
   return [
     row.disc,
     row.type ?? "",
     row.line,
     carry,
-    carry * Math.exp(-reach),
-    carry * Math.exp(reach),
+    fromMetres(next.lowM, distanceUnit),
+    fromMetres(next.highM, distanceUnit),
     carry * row.scale,
     sideways ? carry * side.scaleRad : "",
     sideways ? -carry * Math.tan(side.biasRad) : "",
