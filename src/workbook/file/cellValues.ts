@@ -23,10 +23,27 @@ export function fromFile(value: FileValue): CellValue {
   return "";
 }
 
+/** Errors that a file can hold; any other one is stored as "not available". */
+const STORED_ERRORS = [
+  "#N/A",
+  "#REF!",
+  "#NAME?",
+  "#DIV/0!",
+  "#NULL!",
+  "#VALUE!",
+  "#NUM!",
+  "#SPILL!",
+  "#CALC!",
+] as const satisfies readonly CellErrorValue["error"][];
+
+export const toError = ({ error }: CellError): CellErrorValue => ({
+  error: STORED_ERRORS.find((stored) => stored === error) ?? "#N/A",
+});
+
 /** The same value as a file holds it. Text stays text, whatever it begins with. */
-export function toFile(value: CellValue): FileValue {
+export function toFile(value: CellValue): Exclude<FileValue, undefined> {
   if (value === "") return null;
-  return isCellError(value) ? { error: value.error as CellErrorValue["error"] } : value;
+  return isCellError(value) ? toError(value) : value;
 }
 
 export const sameValue = (a: CellValue, b: CellValue): boolean =>

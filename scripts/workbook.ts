@@ -1,0 +1,28 @@
+/**
+ * Works out a workbook without a spreadsheet: `npm run workbook -- in.xlsx out.xlsx`. Every formula
+ * gets its value, ours included; the rest of the file stays as it is.
+ */
+import { readFileSync, writeFileSync } from "node:fs";
+import { bundleInNode } from "../src/preview/bundleInNode";
+import { openHeadless } from "../src/preview/headless";
+import { readBook, writeBook } from "../src/workbook/file/bookBytes";
+import { calculate } from "../src/workbook/file/calculate";
+
+async function main([from, to]: readonly string[]): Promise<void> {
+  if (from === undefined || to === undefined) {
+    console.error("Give two files: npm run workbook -- in.xlsx out.xlsx");
+    process.exitCode = 2;
+    return;
+  }
+  const book = await readBook(readFileSync(from));
+  const bundle = bundleInNode("dist");
+  await calculate(book, (blueprint) => openHeadless(blueprint, bundle));
+  writeFileSync(to, await writeBook(book));
+  console.log(`${to} is written.`);
+}
+
+main(process.argv.slice(2)).catch((error: unknown) => {
+  const reason = error instanceof Error ? error.message : String(error);
+  console.error(reason);
+  process.exitCode = 1;
+});
