@@ -59,10 +59,24 @@ export const messages = {
     badDistance: () => "The distance must be a number above 0.",
     badRise: () => "The rise must be a number.",
     badWind: () => "The wind must be a number.",
+    badDirection: (name: string, found: string) =>
+      `${name} must be degrees or a compass point such as NW; it is ${found}.`,
     outOfReach: () => "No throw reaches this target: it is too far, too high or too windy.",
     blownPast: () => "The wind alone carries a disc past a target this near.",
   },
-  choice: {},
+  choice: {
+    emptyBag: () => "No disc with a throw that counts is in the bag.",
+    noLine: (line: string) => `No disc in the bag is thrown on the line '${line}'.`,
+    outOfReach: (disc: string) =>
+      `No disc gets there: even with ${disc}, the longest, no throw reaches this target.`,
+    onlyTrouble: () => "No disc in the bag keeps a throw out of the trouble here.",
+    tooLong: (limitM: number) =>
+      `The distance must be above 0 and at most ${limitM} m (${Math.floor(limitM / 0.3048)} ft).`,
+    tooSoft: (disc: string, needed: string, lowest: string) =>
+      `${disc} would need ${needed} of smooth, softer than your lowest power, ${lowest}. Take a shorter disc.`,
+    tooFar: (disc: string, needed: string, highest: string) =>
+      `${disc} would need ${needed} of smooth, harder than your highest power, ${highest}. Take a longer disc.`,
+  },
   bag: {},
   learn: {},
   notes: {

@@ -1,5 +1,5 @@
 import { FIXED_ELEVATION_RAD, LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
-import { leastOf, rootOf } from "./numeric";
+import { leastOf, rootOf, type Point } from "./numeric";
 import { carryM, type Setting } from "./throwing";
 
 /**
@@ -8,15 +8,22 @@ import { carryM, type Setting } from "./throwing";
  */
 export type Launch = "adapted" | "fixed";
 
-/** The best value over the elevations of a launch. */
-const leastOver = (launch: Launch, slopeRad: number, valueAt: (elevationRad: number) => number) =>
-  launch === "adapted"
-    ? leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD)
-    : valueAt(slopeRad + FIXED_ELEVATION_RAD);
+/** The elevation of a launch, and the value there, that makes a value least. */
+const leastOver = (
+  launch: Launch,
+  slopeRad: number,
+  valueAt: (elevationRad: number) => number,
+): Point => {
+  if (launch === "adapted") {
+    return leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD);
+  }
+  const elevationRad = slopeRad + FIXED_ELEVATION_RAD;
+  return [elevationRad, valueAt(elevationRad)];
+};
 
 /** The farthest that a throw of this speed carries on level ground, m. */
 export const levelCarryM = (speedMps: number, setting: Setting, launch: Launch): number =>
-  -leastOver(launch, 0, (elevationRad) => -carryM(speedMps, elevationRad, setting));
+  -leastOver(launch, 0, (elevationRad) => -carryM(speedMps, elevationRad, setting))[1];
 
 /** Speeds between which a throw is sought, m/s; no arm throws faster. Assumption. */
 const LEAST_SPEED_MPS = 0.5;
@@ -53,15 +60,24 @@ function speedAt(
   return rootOf(beyondM, low, high, beyondLow, beyondHigh, SPEED_TOLERANCE);
 }
 
+/** A speed, and the elevation that goes with it. */
+export interface SoftestThrow {
+  readonly elevationRad: number;
+  /** Infinity where no throw reaches the target; 0 where the wind alone carries past it. */
+  readonly speedMps: number;
+}
+
 /**
- * The softest throw, m/s, that carries to a target: the least speed over the elevations of the
- * launch. Infinity where none reaches it; 0 where the wind alone carries past it.
+ * The softest throw that carries to a target: the one of least speed over the elevations of
+ * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
  */
-export function softestMps(distanceM: number, setting: Setting, launch: Launch): number {
+export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
+  const slopeRad = Math.atan2(setting.riseM, distanceM);
   let guessMps = 6 + distanceM / 6;
-  return leastOver(launch, Math.atan2(setting.riseM, distanceM), (elevationRad) => {
-    const speedMps = speedAt(elevationRad, distanceM, setting, guessMps);
-    if (speedMps > 0 && speedMps < Infinity) guessMps = speedMps;
-    return speedMps;
+  const [elevationRad, speedMps] = leastOver(launch, slopeRad, (elevation) => {
+    const speed = speedAt(elevation, distanceM, setting, guessMps);
+    if (speed > 0 && speed < Infinity) guessMps = speed;
+    return speed;
   });
+  return { elevationRad, speedMps };
 }

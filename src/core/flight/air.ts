@@ -3,6 +3,7 @@ import {
   EARTH_RADIUS_M,
   GRAVITY,
   LAPSE_K_PER_M,
+  STANDARD_DENSITY,
   STANDARD_PRESSURE_PA,
   STANDARD_TEMPERATURE_K,
   WATER_VAPOUR_SHARE,
@@ -57,3 +58,10 @@ export function airDensity({ altitudeM, temperatureC, humidity }: Weather): numb
 /** Density of moist air, kg/m³, from its pressure, temperature and share of vapour pressure: an ideal mixture. */
 export const moistDensity = (pressurePa: number, kelvin: number, vapourPa: number): number =>
   (pressurePa - (1 - WATER_VAPOUR_SHARE) * vapourPa) / (DRY_AIR_GAS_CONSTANT * kelvin);
+
+/** The standard's own pressure and temperature give its own density to this share only. */
+const SAME_AIR = 1e-6;
+
+/** Whether a density is that of the standard atmosphere at sea level. */
+export const isStandard = (densityKgM3: number): boolean =>
+  Math.abs(densityKgM3 / STANDARD_DENSITY - 1) < SAME_AIR;

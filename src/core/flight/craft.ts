@@ -1,4 +1,4 @@
-import { DISC_MASS_KG, GRAVITY, RELEASE_HEIGHT_M } from "../constants";
+import { DISC_MASS_KG, RELEASE_HEIGHT_M } from "../constants";
 import type { Polar } from "./polar";
 
 /**

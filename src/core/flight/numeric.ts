@@ -1,18 +1,20 @@
 /** One-dimensional searches that the adapted throw rests on. */
 
-/** Samples spread over the interval before it is narrowed, so that one of two humps is not missed. */
+/** A point of a function: x and value. */
+export type Point = readonly [number, number];
+
+/** Points spread over the interval before it is narrowed, so that one of two humps is not missed. */
 const SPREAD = 5;
 
-/** Most samples after that, and how close two may lie, as a share of the interval. */
+/** Most points added after that. */
 const NARROWINGS = 8;
-const CLOSE = 2e-3;
 
-/** Where the parabola through three points is least; NaN where it is not least anywhere. */
-function parabolaLeast(
-  [x1, y1]: readonly [number, number],
-  [x2, y2]: readonly [number, number],
-  [x3, y3]: readonly [number, number],
-): number {
+/** As shares of the interval: points this close are one, and gaps this narrow bracket well. */
+const CLOSE = 0.002;
+const NARROW = 0.1;
+
+/** Where the parabola through three points is least; NaN where it has no least. */
+function parabolaLeast([x1, y1]: Point, [x2, y2]: Point, [x3, y3]: Point): number {
   const left = (y2 - y1) / (x2 - x1);
   const right = (y3 - y2) / (x3 - x2);
   const bend = (right - left) / (x3 - x1);
@@ -20,33 +22,41 @@ function parabolaLeast(
 }
 
 /**
- * The least value of a continuous function on an interval, both ends included: the best of a
- * few spread samples, narrowed by parabolas through it and its neighbours (successive parabolic
- * interpolation). For a smooth function the value is good to (0.2 % of the interval)² times
- * half its curvature. Infinity marks where the function has no value; Infinity everywhere
- * gives Infinity.
+ * Where to look next: where a parabola through the best point and its neighbours is least, or
+ * the middle of the wider gap beside the best while that one is wide. NaN when there is
+ * nothing left to gain.
  */
-export function leastOf(valueAt: (x: number) => number, low: number, high: number): number {
-  const samples = Array.from({ length: SPREAD }, (_, index): [number, number] => {
-    const x = low + ((high - low) * index) / (SPREAD - 1);
+function nextLook(points: readonly Point[], best: number, span: number): number {
+  const middle = Math.max(1, Math.min(points.length - 2, best));
+  const [left, centre, right] = [points[middle - 1]!, points[middle]!, points[middle + 1]!];
+  const bottom = Math.max(left[0], Math.min(right[0], parabolaLeast(left, centre, right)));
+  const known = points.some(([x]) => Math.abs(x - bottom) < CLOSE * span);
+  if (!known && !Number.isNaN(bottom)) return bottom;
+
+  const [x] = points[best]!;
+  const below = x - (points[best - 1]?.[0] ?? x);
+  const above = (points[best + 1]?.[0] ?? x) - x;
+  if (Math.max(below, above) < NARROW * span) return NaN;
+  return above > below ? x + above / 2 : x - below / 2;
+}
+
+/**
+ * Where a continuous function is least on an interval, both ends included: the best of a few
+ * spread points, narrowed by successive parabolic interpolation. Infinity marks where the
+ * function has no value; where it has none at all, the point's value is Infinity.
+ */
+export function leastOf(valueAt: (x: number) => number, low: number, high: number): Point {
+  const span = high - low;
+  const points = Array.from({ length: SPREAD }, (_, index): Point => {
+    const x = low + (span * index) / (SPREAD - 1);
     return [x, valueAt(x)];
   });
   for (let narrowing = 0; ; narrowing++) {
-    const best = samples.reduce(
-      (least, [, y], index) => (y < samples[least]![1] ? index : least),
-      0,
-    );
-    if (narrowing === NARROWINGS) return samples[best]![1];
-    const middle = Math.max(1, Math.min(samples.length - 2, best));
-    const [left, centre, right] = [samples[middle - 1]!, samples[middle]!, samples[middle + 1]!];
-    let x = parabolaLeast(left, centre, right);
-    if (Number.isNaN(x)) x = best === middle ? (left[0] + right[0]) / 2 : samples[best]![0];
-    x = Math.max(left[0], Math.min(right[0], x));
-    if (samples.some(([known]) => Math.abs(known - x) < CLOSE * (high - low))) {
-      return samples[best]![1];
-    }
-    samples.push([x, valueAt(x)]);
-    samples.sort(([a], [b]) => a - b);
+    const best = points.reduce((least, [, y], index) => (y < points[least]![1] ? index : least), 0);
+    const x = narrowing < NARROWINGS ? nextLook(points, best, span) : NaN;
+    if (Number.isNaN(x)) return points[best]!;
+    points.push([x, valueAt(x)]);
+    points.sort(([a], [b]) => a - b);
   }
 }
 

@@ -1,0 +1,53 @@
+import { STANDARD_DENSITY } from "../constants";
+import { unavailable, unusable } from "../errors";
+import { remember } from "../memory";
+import { messages } from "../messages";
+import type { DiscType, Shot } from "../types";
+import { levelCarryM, softestThrow, type Launch } from "./adapted";
+import { isStandard } from "./air";
+import { polarFor } from "./polar";
+
+/** Answers remembered: a sheet's worth of holes, and the grids that are laid over a bag. */
+const KEPT = 20_000;
+const memory = remember<number>(KEPT);
+
+export function checkShot({ distanceM, riseM, headwindMps }: Shot): void {
+  if (!(distanceM > 0 && distanceM < Infinity)) throw unusable(messages.flight.badDistance());
+  if (!Number.isFinite(riseM)) throw unusable(messages.flight.badRise());
+  if (!Number.isFinite(headwindMps)) throw unusable(messages.flight.badWind());
+}
+
+/** Passes a speed or distance on, unless it says that there is no throw: see SoftestThrow. */
+export function reached(found: number): number {
+  if (found === Infinity) throw unavailable(messages.flight.outOfReach());
+  if (found === 0) throw unavailable(messages.flight.blownPast());
+  return found;
+}
+
+/** Infinity where no throw reaches the target; 0 where the wind alone carries past it. */
+function flyFor(shot: Shot, densityKgM3: number, type: DiscType | null, launch: Launch): number {
+  const { distanceM, riseM, headwindMps } = shot;
+  const polar = polarFor(type, distanceM);
+  const { speedMps } = softestThrow(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
+  if (speedMps === 0 || speedMps === Infinity) return speedMps;
+  const calm = { polar, densityKgM3: STANDARD_DENSITY, headwindMps: 0, riseM: 0 };
+  return levelCarryM(speedMps, calm, launch);
+}
+
+/**
+ * Plays-like distance by the flight alone, m: how far, on level ground in calm standard air,
+ * the softest throw carries that reaches the target. An `unavailable` error where no throw
+ * reaches it, or where the wind alone carries past it.
+ */
+export function flownM(
+  shot: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+  launch: Launch = "adapted",
+): number {
+  checkShot(shot);
+  const { distanceM, riseM, headwindMps } = shot;
+  if (riseM === 0 && headwindMps === 0 && isStandard(densityKgM3)) return distanceM;
+  const key = `${distanceM} ${riseM} ${headwindMps} ${densityKgM3} ${type} ${launch}`;
+  return reached(memory(key, () => flyFor(shot, densityKgM3, type, launch)));
+}

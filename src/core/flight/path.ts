@@ -1,0 +1,63 @@
+import type { DiscType, Shot } from "../types";
+import { softestThrow } from "./adapted";
+import type { Conditions } from "./conditions";
+import { ALONG_M, craftOf, HEIGHT_M, newState, release, SIDE_M, TIME_S, type State } from "./craft";
+import { checkShot, reached } from "./flown";
+import { flyDown } from "./fly";
+import { polarFor } from "./polar";
+import { step } from "./step";
+
+/** Where the disc is at one moment, over the throwing spot's ground. */
+export interface FlightPoint {
+  readonly alongM: number;
+  readonly heightM: number;
+  /** Right positive. */
+  readonly sideM: number;
+  readonly timeS: number;
+}
+
+/** Points of a path after the release, even in time, and steps of the flight between two. */
+const POINTS = 60;
+const STEPS_PER_POINT = 4;
+
+const pointOf = (state: State): FlightPoint => ({
+  alongM: state[ALONG_M]!,
+  heightM: state[HEIGHT_M]!,
+  sideM: state[SIDE_M]!,
+  timeS: state[TIME_S]!,
+});
+
+/**
+ * The path of the throw that just reaches a target, for a drawing: 61 points from the release
+ * to the landing, even in time. Adapted throw as in `playsLikeM`, with the errors of that; a
+ * crosswind (m/s, from the left positive) only pushes it aside, the player does not aim off.
+ * A drawing of how a typical disc gets there, not a forecast of this throw.
+ *
+ * @example
+ * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * flightPath({ distanceM: 100, riseM: 0, headwindMps: 0 }, air, null).length // 61
+ */
+export function flightPath(
+  shot: Shot & { readonly crosswindMps?: number },
+  { densityKgM3 }: Conditions,
+  type: DiscType | null,
+): FlightPoint[] {
+  checkShot(shot);
+  const { distanceM, riseM, headwindMps, crosswindMps = 0 } = shot;
+  const setting = { polar: polarFor(type, distanceM), densityKgM3, headwindMps, riseM };
+  const { elevationRad, speedMps } = softestThrow(distanceM, setting, "adapted");
+  const craft = craftOf({ ...setting, elevationRad, crosswindMps });
+  const state = newState();
+  release(state, craft, reached(speedMps));
+  flyDown(state, craft, riseM);
+  const landing = pointOf(state);
+  const points: FlightPoint[] = [];
+  release(state, craft, speedMps);
+  for (let point = 0; point < POINTS; point++) {
+    points.push(pointOf(state));
+    for (let part = 0; part < STEPS_PER_POINT; part++) {
+      step(state, state, craft, landing.timeS / POINTS / STEPS_PER_POINT);
+    }
+  }
+  return [...points, landing];
+}

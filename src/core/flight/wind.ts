@@ -1,0 +1,66 @@
+import { unusable } from "../errors";
+import { messages } from "../messages";
+import { toRadians } from "../units";
+
+/** The 16 points of the compass, clockwise from north, each 22.5° on. */
+const COMPASS = [
+  ...["N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE"],
+  ...["S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"],
+];
+
+const WORDS: Record<string, string> = { NORTH: "N", EAST: "E", SOUTH: "S", WEST: "W" };
+
+/** "north-west" and "N W" become "NW". */
+const compassPoint = (text: string): string =>
+  text
+    .toUpperCase()
+    .replace(/NORTH|EAST|SOUTH|WEST/g, (word) => WORDS[word]!)
+    .replace(/[\s-]/g, "");
+
+/**
+ * A direction in degrees clockwise from north: a number as it stands, whole degrees as text
+ * ("270", "270°"), or a compass point such as NW, nnw or north-west. An `unusable` error,
+ * which calls the value by `name`, for anything else.
+ *
+ * @example
+ * parseDirection("SW") // 225
+ */
+export function parseDirection(given: unknown, name = "direction"): number {
+  if (typeof given === "number" && Number.isFinite(given)) return given;
+  if (typeof given !== "string") throw unusable(messages.flight.badDirection(name, `${given}`));
+  if (/^\s*\d{1,3}\s*°?\s*$/.test(given)) return parseInt(given, 10);
+  const point = COMPASS.indexOf(compassPoint(given));
+  if (point === -1) throw unusable(messages.flight.badDirection(name, `'${given}'`));
+  return point * 22.5;
+}
+
+/** From the throw's bearing clockwise to where the wind comes from, rad. */
+const windAngle = (fromDegrees: number, bearingDegrees: number): number =>
+  toRadians(fromDegrees - bearingDegrees);
+
+/**
+ * The part of a wind that blows against a throw, in the unit of the speed; negative for a
+ * tailwind. Both directions in degrees clockwise from north: where the wind comes from, and
+ * where the throw goes.
+ *
+ * @example
+ * headwindMps(5, 90, 90) // 5
+ */
+export const headwindMps = (
+  speedMps: number,
+  fromDegrees: number,
+  bearingDegrees: number,
+): number => speedMps * Math.cos(windAngle(fromDegrees, bearingDegrees));
+
+/**
+ * The part of a wind that blows across a throw, in the unit of the speed; positive from the
+ * left. Directions as for `headwindMps`.
+ *
+ * @example
+ * crosswindMps(5, 0, 90) // 5
+ */
+export const crosswindMps = (
+  speedMps: number,
+  fromDegrees: number,
+  bearingDegrees: number,
+): number => -speedMps * Math.sin(windAngle(fromDegrees, bearingDegrees));
