@@ -1,0 +1,80 @@
+/** Dates as people write them at the head of a line of notes. */
+import { serialDay } from "../log/serialDay";
+
+const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+const MONTH =
+  "(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?" +
+  "|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\\.?(?![a-z])";
+const WEEKDAY = "(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?\\.?,?\\s+)?";
+const YEAR = "(?:,?\\s+(\\d{4}|'?\\d{2}(?!\\d)))?";
+const END = "(?:[\\sT]+\\d{1,2}:\\d{2}(?::\\d{2})?)?(?=$|[\\s:,;.–—-])";
+
+const pattern = (body: string): RegExp => new RegExp(`^${WEEKDAY}${body}${END}`, "i");
+const YEAR_FIRST = pattern("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})");
+const DAY_THEN_MONTH = pattern(`(\\d{1,2})(?:st|nd|rd|th|\\.)?\\s*(?:of\\s+)?${MONTH}${YEAR}`);
+const MONTH_THEN_DAY = pattern(`${MONTH}\\s+(\\d{1,2})(?:st|nd|rd|th)?${YEAR}`);
+const DOTTED = pattern("(\\d{1,2})\\.(\\d{1,2})\\.(\\d{4}|\\d{2})");
+const SLASHED = pattern("(\\d{1,2})([/-])(\\d{1,2})\\2(\\d{4}|\\d{2})");
+/** Two numbers and a slash, and nothing else on the line. */
+const SHORT_SLASHED = /^(\d{1,2})\/(\d{1,2})$/;
+
+export interface NoteDate {
+  /** As it was written. */
+  readonly text: string;
+  /** Serial day; null where it cannot be told. */
+  readonly day: number | null;
+  /** Why it cannot be told. */
+  readonly why: "ambiguous" | "no year" | "no such day" | null;
+}
+
+/**
+ * The date at the beginning of a line, or null where there is none. Read: 2026-05-12; 12 May 2026,
+ * May 12th; 12.05.2026 (with points the day is first everywhere); 25/5/2026 either way where only one
+ * can be. Weekdays and times beside them are passed over, two-digit years are of this century. A date
+ * without a year gets it from `yearOf`, which is asked for the year of a month and day. 5/12/2026 is
+ * ambiguous and not guessed.
+ */
+export function noteDate(
+  line: string,
+  yearOf: (month: number, day: number) => number | null,
+): NoteDate | null {
+  const [text, year, month, day] = dateParts(line) ?? [null, null, 0, 0];
+  if (text === null) return null;
+  if (month === null) return { text, day: null, why: "ambiguous" };
+  const known = year ?? yearOf(month, day);
+  if (known === null) return { text, day: null, why: "no year" };
+  const serial = serialDay(known, month, day);
+  return { text, day: serial, why: serial === null ? "no such day" : null };
+}
+
+type Parts = readonly [text: string, year: number | null, month: number | null, day: number];
+
+function dateParts(line: string): Parts | null {
+  const found = (expression: RegExp): RegExpExecArray | null => expression.exec(line);
+  let match = found(YEAR_FIRST);
+  if (match) return [match[0], Number(match[1]), Number(match[2]), Number(match[3])];
+  match = found(DAY_THEN_MONTH);
+  if (match) return [match[0], fullYear(match[3]), monthNamed(match[2]!), Number(match[1])];
+  match = found(MONTH_THEN_DAY);
+  if (match) return [match[0], fullYear(match[3]), monthNamed(match[1]!), Number(match[2])];
+  match = found(DOTTED);
+  if (match) return [match[0], fullYear(match[3]), Number(match[2]), Number(match[1])];
+  match = found(SLASHED);
+  if (match) return inEitherOrder(match[0], fullYear(match[4]), Number(match[1]), Number(match[3]));
+  match = found(SHORT_SLASHED);
+  return match && inEitherOrder(match[0], null, Number(match[1]), Number(match[2]));
+}
+
+/** Day and month where only one order makes a date, or both the same one. */
+function inEitherOrder(text: string, year: number | null, one: number, other: number): Parts {
+  if (one === other || one > 12) return [text, year, other, one];
+  return other > 12 ? [text, year, one, other] : [text, year, null, one];
+}
+
+const monthNamed = (name: string): number => MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1;
+
+function fullYear(text: string | undefined): number | null {
+  if (text === undefined) return null;
+  const year = Number(text.replace("'", ""));
+  return year < 100 ? 2000 + year : year;
+}

@@ -1,0 +1,56 @@
+/** From drafted throws to rows of the throw log. */
+import { OFF } from "../log/offLine";
+import type { BagDisc } from "../types";
+import { toMetres, type DistanceUnit } from "../units";
+import type { DraftDisc } from "./drafts";
+import { suggestDisc } from "./suggestDisc";
+import type { NoteRow } from "./types";
+import { discKey } from "../log/discKey";
+
+/** What holds for a whole line. */
+export interface LineContext {
+  readonly fromLine: number;
+  readonly disc: string;
+  readonly day: number | null;
+  /** Where the line names no unit. */
+  readonly unit: DistanceUnit;
+  readonly bag: readonly BagDisc[];
+}
+
+/**
+ * Rows of one disc. A carry without a unit takes it from the next one that has one, as in "91 92 93 m",
+ * else from the one before; a miss takes that of its carry.
+ */
+export function noteRows({ throws, line, remarks }: DraftDisc, context: LineContext): NoteRow[] {
+  const { fromLine, disc, day, bag } = context;
+  const units = throws.map(({ carry }) => carry.unit);
+  return throws.map(({ carry, side, power, ...own }, index) => {
+    const unit =
+      units.slice(index).find((named) => named !== null) ??
+      units
+        .slice(0, index)
+        .reverse()
+        .find((named) => named !== null) ??
+      context.unit;
+    return {
+      fromLine,
+      disc,
+      suggestion: suggestionFor(disc, bag),
+      carryM: toMetres(carry.value, unit),
+      offlineM: side && side.direction * toMetres(side.value, side.unit ?? unit),
+      power: power ?? 1,
+      line: carry.bad ? OFF : own.line || line,
+      headwindMps: 0,
+      riseM: 0,
+      player: "",
+      day,
+      note: [...remarks, ...own.remarks].join("; "),
+    };
+  });
+}
+
+/** null for a disc that is in the bag, or where there is no bag. */
+export function suggestionFor(disc: string, bag: readonly BagDisc[]): string | null {
+  const key = discKey(disc);
+  return bag.some((known) => discKey(known.disc) === key) ? null : suggestDisc(disc, bag);
+}
