@@ -117,6 +117,25 @@ export const POWER_STEP = 0.01;
 /** Spread of ln carry added for each unit of power away from smooth. Assumption. */
 export const SOFTNESS_COST = 0.35;
 
+/** Share of throws on each side, along and across, too wild to count in a mean. Assumption. */
+export const WILD_SHARE = 0.001;
+
+/** Points along and across at which a mean over landings is taken; chosen for 0.002 strokes. */
+export const ALONG_POINTS = 32;
+export const ACROSS_POINTS = 8;
+
+/** Holes and leftover distances up to this are answered, m. Assumption. */
+export const LONGEST_HOLE_M = 500;
+
+/** Expected strokes closer than this are a tie. Assumption. */
+export const STROKES_TIE = 0.005;
+
+/** Chances, or distances in m, closer than this are equal but for rounding. */
+export const COST_TIE = 1e-9;
+
+/** Least chance of the circle that is worth choosing by; below it what a throw leaves decides. Assumption. */
+export const LEAST_CHANCE = 0.02;
+
 /** Tuning of Huber's location estimate: 95 % efficient on normal data. Holland & Welsch 1977, Commun. Stat. A6:813. */
 export const HUBER_TUNING = 1.345;
 

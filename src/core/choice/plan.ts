@@ -1,0 +1,53 @@
+/** A whole course at once. */
+import { DomainError } from "../errors";
+import { playsLikeBandM } from "../flight/band";
+import { conditionsOf } from "../flight/conditions";
+import { playsLikeM } from "../flight/playsLike";
+import type { Card, Hole, Option, Settings } from "../types";
+import { bagInHand } from "./bagInHand";
+import { rankOptions } from "./rank";
+
+export interface PlannedHole {
+  readonly hole: string;
+  /** Plays-like distance for a disc of unstated type, and its band; null where the flight has no answer. */
+  readonly playsLikeM: number | null;
+  readonly lowM: number | null;
+  readonly highM: number | null;
+  readonly option: Option | null;
+  readonly second: Option | null;
+  /** Why there is no option, in a sentence. */
+  readonly why: string | null;
+}
+
+/**
+ * The best and the second disc for every hole, in the order given; a hole that has no answer says why.
+ * Throws `unavailable` where the bag is empty.
+ */
+export function planCourse(holes: readonly Hole[], card: Card, settings: Settings): PlannedHole[] {
+  bagInHand(card);
+  const conditions = conditionsOf(settings);
+  return holes.map((hole) => {
+    const band = orWhy(() => playsLikeBandM(hole, conditions)).answer;
+    const { answer: options, why } = orWhy(() => rankOptions(hole, card, settings));
+    return {
+      hole: hole.hole,
+      playsLikeM: orWhy(() => playsLikeM(hole, conditions, null)).answer,
+      lowM: band?.lowM ?? null,
+      highM: band?.highM ?? null,
+      option: options?.[0] ?? null,
+      second: options?.[1] ?? null,
+      why,
+    };
+  });
+}
+
+/** An answer, or the sentence that says why there is none. */
+function orWhy<Answer>(ask: () => Answer): { answer: Answer | null; why: string | null } {
+  try {
+    return { answer: ask(), why: null };
+  } catch (thrown) {
+    if (thrown instanceof DomainError && thrown.code === "unavailable")
+      return { answer: null, why: thrown.message };
+    throw thrown;
+  }
+}

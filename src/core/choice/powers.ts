@@ -1,0 +1,23 @@
+/** The powers that a throw may be planned at. */
+import { POWER_STEP } from "../constants";
+import type { Settings } from "../types";
+
+/**
+ * From the lowest to the highest power of the settings by hundredths, both ends included, softest
+ * first. One power where both are the same.
+ *
+ * @example
+ * powersOf({ lowestPower: 0.98, highestPower: 1 }) // [0.98, 0.99, 1]
+ */
+export function powersOf({
+  lowestPower,
+  highestPower,
+}: Pick<Settings, "lowestPower" | "highestPower">): number[] {
+  const steps = Math.floor((highestPower - lowestPower) / POWER_STEP + 1e-9);
+  const powers = Array.from({ length: steps + 1 }, (_, step) =>
+    // Adding hundredths drifts in the last digit; 0.94 must come out as the number that is typed.
+    Number((lowestPower + step * POWER_STEP).toFixed(6)),
+  );
+  if (powers[steps]! < highestPower - 1e-9) powers.push(highestPower);
+  return powers;
+}

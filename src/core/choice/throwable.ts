@@ -1,0 +1,16 @@
+/** A disc with all that it may be thrown at. */
+import type { CardRow } from "../types";
+import { landing, type Landing } from "./landing";
+
+export interface Throwable {
+  readonly row: CardRow;
+  readonly powers: readonly number[];
+  /** One for each power, softest first. */
+  readonly landings: readonly Landing[];
+}
+
+export const throwable = (row: CardRow, powers: readonly number[]): Throwable => ({
+  row,
+  powers,
+  landings: powers.map((power) => landing(row, power)),
+});
