@@ -10,7 +10,6 @@ const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
 require("tsx/cjs");
 const { FunctionsMetadataPlugin } = require("./scripts/functionsMetadata.ts");
-const { manifestFor } = require("./scripts/manifestFor.ts");
 
 /** The page of the shared runtime: custom functions first, then the pane. */
 const addinPage = () =>
@@ -23,8 +22,9 @@ const addinPage = () =>
     inject: "body",
   });
 
-const copied = (host) =>
-  new CopyPlugin({
+const copied = (host) => {
+  const { manifestFor } = require("./scripts/manifestFor.ts");
+  return new CopyPlugin({
     patterns: [
       { from: "assets/*.png", to: "assets/[name][ext]" },
       {
@@ -33,6 +33,7 @@ const copied = (host) =>
       },
     ],
   });
+};
 
 module.exports = ({ only, host }, { mode = "production" }) => {
   const functionsOnly = only === "functions";

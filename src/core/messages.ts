@@ -99,6 +99,8 @@ export const messages = {
     missing: (name: string) => `${name} is missing.`,
     notNumber: (name: string, found: string) => `${name} must be a number; it is ${found}.`,
     notPositive: (name: string, found: number) => `${name} must be above 0; it is ${found}.`,
+    notAngle: (name: string, found: number) =>
+      `${name} must lie between -90 and 90 degrees; it is ${found}.`,
     notCount: (name: string, found: number) =>
       `${name} must be a whole number from 1; it is ${found}.`,
     notText: (name: string, found: string) => `${name} must be text; it is ${found}.`,

@@ -5,9 +5,9 @@ import { rowOf } from "../core/carry/rowOf";
 import { trendOf } from "../core/carry/trend";
 import { fromMetres, toMetres } from "../core/units";
 import { answer } from "./answer";
-import { receiveBag, receiveCard, receiveLog, receiveSettings } from "./readings";
+import { receiveCard, receiveLog, receiveSettings } from "./readings";
 import { receivePositive, receiveText } from "./receive";
-import { trendCells } from "./shapes/trendCells";
+import { trendCells } from "./spills";
 
 /**
  * Smooth carry of one disc.

@@ -1,8 +1,7 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
 import { card, needed, smooth, trend } from "./carry";
-import { coverage, gaps, learn, plan, worth } from "./course";
 import { notes } from "./notes";
-import { best, chance, options, power, strokes } from "./pick";
+import { best, chance, options, plan, power, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";
 import { crosswind, headwind, level, rise } from "./sight";
 
@@ -11,13 +10,10 @@ const functions = {
   BEST: best,
   CARD: card,
   CHANCE: chance,
-  COVERAGE: coverage,
   CROSSWIND: crosswind,
   DRIFT: drift,
   FLIGHT: flight,
-  GAPS: gaps,
   HEADWIND: headwind,
-  LEARN: learn,
   LEVEL: level,
   NEEDED: needed,
   NOTES: notes,
@@ -30,7 +26,6 @@ const functions = {
   SMOOTH: smooth,
   STROKES: strokes,
   TREND: trend,
-  WORTH: worth,
 };
 
 for (const [id, fn] of Object.entries(functions)) CustomFunctions.associate(id, fn);

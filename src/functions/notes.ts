@@ -4,7 +4,7 @@ import { readNotes } from "../core/notes/readNotes";
 import { answer } from "./answer";
 import { receiveBag } from "./readings";
 import { receiveLines } from "./receive";
-import { notesCells } from "./shapes/notesCells";
+import { notesCells } from "./spills";
 
 /**
  * A throw table out of free phone notes; what could not be read is listed, never dropped.

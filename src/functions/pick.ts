@@ -1,4 +1,6 @@
 /** Custom functions that choose. */
+import { bestChance } from "../core/choice/bestChance";
+import { planCourse } from "../core/choice/plan";
 import { powerFor } from "../core/choice/power";
 import { rankOptions } from "../core/choice/rank";
 import { strokesToHoleOut } from "../core/choice/strokes";
@@ -7,9 +9,9 @@ import { unavailable } from "../core/errors";
 import { messages } from "../core/messages";
 import { toMetres } from "../core/units";
 import { answer } from "./answer";
-import { receiveCard, receiveSettings, receiveShot } from "./readings";
+import { receiveCard, receiveCourse, receiveSettings, receiveShot } from "./readings";
 import { receiveCount, receivePositive, receiveText } from "./receive";
-import { optionCells } from "./shapes/optionCells";
+import { optionCells, planCells } from "./spills";
 
 /**
  * The disc to throw for a distance.
@@ -135,5 +137,21 @@ export function strokes(distance: any, throws: any[][], settings?: any[][]): num
     const known = receiveSettings(settings);
     const distanceM = toMetres(receivePositive(distance, "distance"), known.distanceUnit);
     return strokesToHoleOut(distanceM, receiveCard(throws, settings), known);
+  });
+}
+
+/**
+ * The disc for every hole of a course.
+ * @customfunction PLAN
+ * @param course The course with its header row: hole, distance, rise, headwind, trouble, line.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @returns One row a hole, under a header row.
+ */
+export function plan(course: any[][], throws: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const holes = receiveCourse(course, known);
+    return planCells(planCourse(holes, receiveCard(throws, settings), known), known);
   });
 }

@@ -9,7 +9,7 @@ import { fromMetres, toMetres, toMps } from "../core/units";
 import { answer } from "./answer";
 import { receiveSettings, receiveShot } from "./readings";
 import { receiveNumber, receivePositive, receiveType } from "./receive";
-import { flightCells } from "./shapes/flightCells";
+import { flightCells } from "./spills";
 
 /**
  * Plays-like distance: the level, calm, sea-level distance that asks for the same throw.

@@ -26,6 +26,13 @@ export function receivePositive(value: unknown, name: string): number {
   return number;
 }
 
+/** An angle of sight in degrees, between straight down and straight up; blank is level. */
+export function receiveAngle(value: unknown, name: string): number {
+  const degrees = receiveNumber(value, name, 0);
+  if (Math.abs(degrees) >= 90) throw unusable(messages.functions.notAngle(name, degrees));
+  return degrees;
+}
+
 /** A whole number from 1; a blank or a 0 gives `fallback`. */
 export function receiveCount(value: unknown, name: string, fallback: number): number {
   const number = receiveNumber(value, name, fallback);

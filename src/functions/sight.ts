@@ -4,7 +4,7 @@ import { crosswindMps, headwindMps, parseDirection } from "../core/flight/wind";
 import { plainCell } from "../core/log/cell";
 import { toRadians } from "../core/units";
 import { answer } from "./answer";
-import { receiveNumber, receivePositive } from "./receive";
+import { receiveAngle, receiveNumber, receivePositive } from "./receive";
 
 /**
  * Horizontal distance from a line-of-sight range and its angle.
@@ -15,7 +15,7 @@ import { receiveNumber, receivePositive } from "./receive";
  */
 export function level(range: any, angle: any): number {
   return answer(() =>
-    levelM(receivePositive(range, "range"), toRadians(receiveNumber(angle, "angle", 0))),
+    levelM(receivePositive(range, "range"), toRadians(receiveAngle(angle, "angle"))),
   );
 }
 
@@ -28,7 +28,7 @@ export function level(range: any, angle: any): number {
  */
 export function rise(range: any, angle: any): number {
   return answer(() =>
-    riseM(receivePositive(range, "range"), toRadians(receiveNumber(angle, "angle", 0))),
+    riseM(receivePositive(range, "range"), toRadians(receiveAngle(angle, "angle"))),
   );
 }
 

@@ -1,36 +1,11 @@
-/** Custom functions over a whole course, or a whole bag. */
+/** Custom functions about the bag as a whole. */
 import { coverage as coverageOf } from "../core/bag/coverage";
 import { gaps as gapsOf } from "../core/bag/gaps";
 import { twins as twinsOf } from "../core/bag/twins";
 import { worth as worthOf } from "../core/bag/worth";
-import { planCourse } from "../core/choice/plan";
-import { learnFactors } from "../core/learn/learnFactors";
-import { readRounds } from "../core/log/readRounds";
 import { answer } from "./answer";
-import { receiveCard, receiveCourse, receiveSettings } from "./readings";
-import { receiveRange } from "./receive";
-import { coverageCells } from "./shapes/coverageCells";
-import { gapCells } from "./shapes/gapCells";
-import { learnCells } from "./shapes/learnCells";
-import { planCells } from "./shapes/planCells";
-import { worthCells } from "./shapes/worthCells";
-import { receiveSteps } from "./steps";
-
-/**
- * The disc for every hole of a course.
- * @customfunction PLAN
- * @param course The course with its header row: hole, distance, rise, headwind, trouble, line.
- * @param throws The throw log with its header row, or a card, or a list of disc and carry.
- * @param [settings] Two columns: label and value.
- * @returns One row a hole, under a header row.
- */
-export function plan(course: any[][], throws: any[][], settings?: any[][]): any[][] {
-  return answer(() => {
-    const known = receiveSettings(settings);
-    const holes = receiveCourse(course, known);
-    return planCells(planCourse(holes, receiveCard(throws, settings), known), known);
-  });
-}
+import { receiveCard, receiveCourse, receiveSettings, receiveSteps } from "./readings";
+import { coverageCells, gapCells, worthCells } from "./spills";
 
 /**
  * How well the bag covers each distance.
@@ -84,21 +59,5 @@ export function worth(course: any[][], throws: any[][], settings?: any[][]): any
     const known = receiveSettings(settings);
     const holes = receiveCourse(course, known);
     return worthCells(worthOf(holes, receiveCard(throws, settings), known));
-  });
-}
-
-/**
- * What rounds teach: uphill factor, wind factor and how far the course plays off the field.
- * @customfunction LEARN
- * @param rounds The rounds with their header row: distance, rise, headwind, disc, power, finish.
- * @param throws The throw log with its header row, or a card, or a list of disc and carry.
- * @param [settings] Two columns: label and value.
- * @returns Factor, mean, plus or minus, rows; under a header row.
- */
-export function learn(rounds: any[][], throws: any[][], settings?: any[][]): any[][] {
-  return answer(() => {
-    const known = receiveSettings(settings);
-    const rows = readRounds(receiveRange(rounds, "rounds"), known);
-    return learnCells(learnFactors(rows, receiveCard(throws, settings), known));
   });
 }
