@@ -53,7 +53,10 @@ export const screenIn =
     univer.registerPlugin(UniverSheetsUIPlugin);
     univer.registerPlugin(UniverSheetsFormulaUIPlugin);
     univer.registerPlugin(UniverSheetsNumfmtUIPlugin);
-    univer.registerPlugin(UniverSheetsDataValidationUIPlugin);
+    univer.registerPlugin(UniverSheetsDataValidationUIPlugin, {
+      showEditOnDropdown: false,
+      showSearchOnDropdown: false,
+    });
     univer.registerPlugin(UniverSheetsConditionalFormattingUIPlugin);
-    univer.registerPlugin(UniverSheetsTableUIPlugin);
+    univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true });
   };

@@ -5,6 +5,7 @@ import type { Blueprint } from "../blueprint/types";
 import { furnish } from "./build";
 import { Calculation } from "./calculation";
 import { startEngine, type Engine, type EngineOptions } from "./engine";
+import { mendLexer } from "./mendLexer";
 import { renderSheet } from "./renderSheet";
 import { apply } from "./step";
 import { registerTableLook } from "./tableLook";
@@ -26,6 +27,7 @@ export function openWorkbook(
 ): OpenWorkbook {
   const rendered = blueprint.sheets.map((plan) => renderSheet(plan, generateRandomId()));
   const engine = startEngine({ ...options, sheets: rendered.map(({ sheet }) => sheet) });
+  mendLexer(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);

@@ -6,6 +6,7 @@ import {
   UndoCommand,
   type ICellData,
 } from "@univerjs/core";
+import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand } from "@univerjs/sheets";
 import { EmbeddedWorkbook } from "../../../src/workbook/embedded";
 import { openWorkbook, type OpenWorkbook } from "../../../src/workbook/embedded/open";
@@ -87,6 +88,13 @@ describe("typed formulas", () => {
   it("knows the short forms inside a table", async () => {
     await type("Log", 3, 3, formula("=[@carry]+1"));
     expect(await cell("Log!D4")).toBe(302);
+  });
+
+  it("are read right after one that was left unfinished", async () => {
+    const reader = book.engine.injector.get(LexerTreeBuilder);
+    reader.getFunctionAndParameter("=SUM(1,Throws[A", 13);
+    await type("Discs", 9, 0, formula("=SUM(311,2)"));
+    expect(await cell("Discs!A10")).toBe(313);
   });
 
   it("follows a spill by A1#, however long it is", async () => {
