@@ -75,10 +75,15 @@ const ladderColumn = (at: string, formula: string): FormulaPlan => ({
   spill: { rows: ROOM, columns: 1, formats: [WHOLE], header: false },
 });
 
+/** The longest disc stands highest. */
+const place = `COUNT(${rows("D")})+1-SEQUENCE(COUNT(${rows("D")}))`;
+
 const chartData: readonly (CellsPlan | FormulaPlan)[] = [
-  text("AB1", "heading", "Behind the charts"),
-  { kind: "cells", at: "AB5", values: [["Place", "Below", "Above"]], style: "hint" },
-  ladderColumn("AB6", `COUNT(${rows("D")})+1-SEQUENCE(COUNT(${rows("D")}))`),
+  text("AA1", "heading", "Behind the charts"),
+  { kind: "cells", at: "AA5", values: [["Place", "Place", "Below", "Above"]], style: "hint" },
+  // The place twice, as the two ends of an interval need one each.
+  ladderColumn("AA6", place),
+  ladderColumn("AB6", place),
   ladderColumn("AC6", `FILTER(${rows("D")}-${rows("E")},ISNUMBER(${rows("D")}))`),
   ladderColumn("AD6", `FILTER(${rows("F")}-${rows("D")},ISNUMBER(${rows("D")}))`),
   {
@@ -99,6 +104,7 @@ function ladderDisc(row: number): SeriesPlan {
     y: cell("AB"),
     minus: cell("AC"),
     plus: cell("AD"),
+    ends: { x: `Card!$E$${row}:$F$${row}`, y: `Card!$AA$${row}:$AB$${row}` },
     labelled: true,
     shape: "dots",
   };
@@ -137,7 +143,7 @@ export function cardSheet(content: Content): SheetPlan {
     frozenColumns: 1,
     widths: [
       ...[18, 11, 10, 8, 8, 8, 8, 8, 8, 10, 8, 9, 12, 11, 3],
-      ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 3, 9, 9, 9, 3, 9, 9, 9, 18],
+      ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 9, 9, 9, 9, 3, 9, 9, 9, 18],
     ],
     blocks: [
       text("A1", "title", "Card"),

@@ -93,6 +93,8 @@ export interface SeriesPlan {
   /** Ends of a horizontal interval as distances from x, for error bars. */
   readonly minus?: string;
   readonly plus?: string;
+  /** The same interval as a line between its two ends, for hosts that cannot give error bars a length. */
+  readonly ends?: { readonly x: string; readonly y: string };
   /** The name stands beside the dots instead of in a legend. */
   readonly labelled?: boolean;
   readonly shape: "dots" | "line";

@@ -1,11 +1,12 @@
 import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
 import type { Area } from "../a1";
+import { blockArea } from "../blueprint/blockArea";
 import type { Blueprint, SheetPlan } from "../blueprint/types";
 import type { BuildReport } from "../port";
 import { sheetNamed } from "./cellsAt";
 import { fromFile } from "./cellValues";
 import { FileTable } from "./fileTable";
-import { blockArea, renderBlock, renderLists } from "./renderBlocks";
+import { renderBlock, renderLists } from "./renderBlocks";
 import { renderSheets } from "./renderSheet";
 
 type Block = SheetPlan["blocks"][number];

@@ -1,5 +1,6 @@
 import type { Cell, Workbook, Worksheet } from "@cj-tech-master/excelts";
 import { areaRef, fixedRef, readSpot, type Area, type Spot } from "../a1";
+import { blockArea, bodyRows } from "../blueprint/blockArea";
 import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
 import { toFile } from "./cellValues";
 import { storedFormula } from "./formulaText";
@@ -14,21 +15,6 @@ const spot = (at: string): Spot => {
   return found;
 };
 
-const area = (at: string, rows: number, columns: number): Area => {
-  const { row, column } = spot(at);
-  return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
-};
-
-const body = (plan: TablePlan): number => Math.max(plan.rows.length, plan.least ?? 0, 1);
-
-/** Cells that a block fills or keeps free. */
-export function blockArea(block: Block): Area {
-  if (block.kind === "table") return area(block.at, body(block) + 1, block.columns.length);
-  if (block.kind === "formula")
-    return area(block.at, block.spill?.rows ?? 1, block.spill?.columns ?? 1);
-  return area(block.at, block.values.length, Math.max(...block.values.map((row) => row.length)));
-}
-
 /** Puts a formula into a cell, its value still to come; `spill` is the area it fills. */
 export function writeFormula(cell: Cell, formula: string, spill?: Area): void {
   const stored = storedFormula(formula);
@@ -39,7 +25,7 @@ export function writeFormula(cell: Cell, formula: string, spill?: Area): void {
 
 function renderTable(sheet: Worksheet, plan: TablePlan): void {
   const { top, left, bottom } = blockArea(plan);
-  const rows = Array.from({ length: body(plan) }, (_, index) =>
+  const rows = Array.from({ length: bodyRows(plan) }, (_, index) =>
     plan.columns.map(({ formula }, column) =>
       formula === undefined
         ? toFile(plan.rows[index]?.[column] ?? "")
@@ -88,7 +74,11 @@ function renderFormula(sheet: Worksheet, plan: FormulaPlan): void {
         header && row === top
           ? headerLook()
           : lookOf(plan.style, plan.spill?.formats?.[column - left] ?? plan.format);
-  writeFormula(sheet.getCell(top, left), plan.formula, plan.spill && area(plan.at, 1, 1));
+  writeFormula(
+    sheet.getCell(top, left),
+    plan.formula,
+    plan.spill && { top, left, bottom: top, right: left },
+  );
   for (const bar of plan.spill?.bars ?? [])
     barIn(sheet, { top: top + 1, left: left + bar, bottom, right: left + bar });
 }
