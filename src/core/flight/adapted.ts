@@ -1,6 +1,7 @@
 import { FIXED_ELEVATION_RAD, LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
-import { leastOf, rootOf, type Point } from "./numeric";
-import { carryM, type Setting } from "./throwing";
+import { leastOf, type Point } from "./leastOf";
+import { speedFor } from "./speedFor";
+import { carryM, landsForward, type Setting } from "./throwing";
 
 /**
  * How a player throws. Adapted: at the elevation above the slope that serves best in that wind
@@ -25,40 +26,8 @@ const leastOver = (
 export const levelCarryM = (speedMps: number, setting: Setting, launch: Launch): number =>
   -leastOver(launch, 0, (elevationRad) => -carryM(speedMps, elevationRad, setting))[1];
 
-/** Speeds between which a throw is sought, m/s; no arm throws faster. Assumption. */
-const LEAST_SPEED_MPS = 0.5;
-const MOST_SPEED_MPS = 100;
-
-/** A first guess is bracketed by widening it by this factor. */
-const WIDENING = 1.25;
-
-/** Speeds are found to this, m/s. */
-const SPEED_TOLERANCE = 1e-6;
-
-/** Infinity where no speed is enough; 0 where the softest is too much. */
-function speedAt(
-  elevationRad: number,
-  distanceM: number,
-  setting: Setting,
-  guessMps: number,
-): number {
-  const beyondM = (speedMps: number) => carryM(speedMps, elevationRad, setting) - distanceM;
-  let [low, high] = [guessMps, guessMps];
-  let [beyondLow, beyondHigh] = [beyondM(low), beyondM(high)];
-  while (beyondLow >= 0) {
-    if (low < LEAST_SPEED_MPS) return 0;
-    [high, beyondHigh] = [low, beyondLow];
-    low /= WIDENING;
-    beyondLow = beyondM(low);
-  }
-  while (beyondHigh < 0) {
-    if (high > MOST_SPEED_MPS) return Infinity;
-    [low, beyondLow] = [high, beyondHigh];
-    high *= WIDENING;
-    beyondHigh = beyondM(high);
-  }
-  return rootOf(beyondM, low, high, beyondLow, beyondHigh, SPEED_TOLERANCE);
-}
+/** Where the search for a speed begins, m/s. */
+const USUAL_SPEED_MPS = 20;
 
 /** A speed, and the elevation that goes with it. */
 export interface SoftestThrow {
@@ -70,14 +39,17 @@ export interface SoftestThrow {
 /**
  * The softest throw that carries to a target: the one of least speed over the elevations of
  * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
+ * A throw that the wind blows back as it comes down does not count as getting there.
  */
 export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
-  let guessMps = 6 + distanceM / 6;
+  let guessMps = USUAL_SPEED_MPS;
   const [elevationRad, speedMps] = leastOver(launch, slopeRad, (elevation) => {
-    const speed = speedAt(elevation, distanceM, setting, guessMps);
+    const speed = speedFor(distanceM, elevation, setting, guessMps);
     if (speed > 0 && speed < Infinity) guessMps = speed;
     return speed;
   });
-  return { elevationRad, speedMps };
+  const blownBack =
+    speedMps > 0 && speedMps < Infinity && !landsForward(speedMps, elevationRad, setting);
+  return { elevationRad, speedMps: blownBack ? Infinity : speedMps };
 }

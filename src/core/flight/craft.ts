@@ -1,4 +1,4 @@
-import { DISC_MASS_KG, RELEASE_HEIGHT_M } from "../constants";
+import { DISC_MASS_KG } from "../constants";
 import type { Polar } from "./polar";
 
 /**
@@ -14,7 +14,7 @@ import type { Polar } from "./polar";
 /** Where a disc is and how it moves: one array, reused, so that flying allocates nothing. */
 export type State = Float64Array;
 
-/** Places in a State. Position over the ground, m, and velocity relative to the air, m/s. */
+/** Places in a State. Position over the ground; velocity relative to the air, and its change. */
 export const TIME_S = 0;
 export const ALONG_M = 1;
 export const HEIGHT_M = 2;
@@ -22,8 +22,13 @@ export const SIDE_M = 3;
 export const NOSE_MPS = 4;
 export const SIDE_MPS = 5;
 export const TOP_MPS = 6;
+export const NOSE_MPS2 = 7;
+export const SIDE_MPS2 = 8;
+export const TOP_MPS2 = 9;
+/** How long the next step may be. */
+export const STEP_S = 10;
 
-export const newState = (): State => new Float64Array(7);
+export const newState = (): State => new Float64Array(11);
 
 /** What a throw leaves the hand with, and the air it meets. */
 export interface Release {
@@ -61,15 +66,10 @@ export function craftOf(thrown: Release): Craft {
   };
 }
 
-/** Sets a state to the moment of release. */
-export function release(state: State, craft: Craft, speedMps: number): void {
-  state.fill(0);
-  state[HEIGHT_M] = RELEASE_HEIGHT_M;
-  state[NOSE_MPS] = speedMps + craft.headwindMps * craft.cos;
-  state[SIDE_MPS] = -craft.crosswindMps;
-  state[TOP_MPS] = -craft.headwindMps * craft.sin;
-}
-
 /** Upward speed, m/s. */
 export const climbMps = (state: State, craft: Craft): number =>
   craft.sin * state[NOSE_MPS]! + craft.cos * state[TOP_MPS]!;
+
+/** Speed over the ground towards the target, m/s. */
+export const forwardMps = (state: State, craft: Craft): number =>
+  craft.cos * state[NOSE_MPS]! - craft.sin * state[TOP_MPS]! - craft.headwindMps;

@@ -1,52 +1,26 @@
-import { STALL_RAD } from "../constants";
-import {
-  climbMps,
-  HEIGHT_M,
-  newState,
-  NOSE_MPS,
-  SIDE_MPS,
-  TIME_S,
-  TOP_MPS,
-  type Craft,
-  type State,
-} from "./craft";
+import { climbMps, HEIGHT_M, newState, STEP_S, TIME_S, type Craft, type State } from "./craft";
 import { step } from "./step";
 
-/** A step lasts while the disc flies this far through the air, were it this much faster. */
-const STEP_M = 1;
-const STEP_SLACK_MPS = 4;
+/** Error of velocity that one step may make, m/s; no landing is then off by 1 mm. */
+export const TOLERANCE_MPS = 1e-5;
 
-/** The polar has a bend at stall; a step that meets it is quartered this often. */
-const STALL_QUARTERINGS = 4;
+/** A step may be this much longer or shorter than the one before, and aims a little low. */
+const MOST_GROWTH = 2;
+const MOST_CUT = 0.1;
+const CAUTION = 0.9;
 
-const STALL_TILT_SQUARED = Math.tan(STALL_RAD) ** 2;
-
-/** −1, 0 or 1: stalled nose down, flying, stalled nose up. */
-function stall(state: State): number {
-  const nose = state[NOSE_MPS]!;
-  const side = state[SIDE_MPS]!;
-  const top = state[TOP_MPS]!;
-  if (top * top <= STALL_TILT_SQUARED * (nose * nose + side * side)) return 0;
-  return top > 0 ? -1 : 1;
-}
-
-function airMps(state: State): number {
-  const nose = state[NOSE_MPS]!;
-  const side = state[SIDE_MPS]!;
-  const top = state[TOP_MPS]!;
-  return Math.sqrt(nose * nose + side * side + top * top);
-}
-
-/**
- * Writes to `to` what `from` comes to within one step of a length that suits it. `fineness` 2
- * halves every step; that moves a landing by less than 1 mm.
- */
-export function advance(from: State, to: State, craft: Craft, fineness: number): void {
-  let stepS = STEP_M / (airMps(from) + STEP_SLACK_MPS) / fineness;
-  step(from, to, craft, stepS);
-  for (let cut = 0; cut < STALL_QUARTERINGS && stall(from) !== stall(to); cut++) {
-    stepS /= 4;
-    step(from, to, craft, stepS);
+/** Writes to `to` what `from` comes to in one step, as long as the tolerance allows. */
+export function advance(from: State, to: State, craft: Craft, toleranceMps: number): void {
+  let stepS = from[STEP_S]!;
+  for (;;) {
+    const errorMps = step(from, to, craft, stepS);
+    const room = CAUTION * Math.sqrt(Math.sqrt(toleranceMps / errorMps));
+    const nextS = stepS * Math.max(MOST_CUT, Math.min(MOST_GROWTH, room));
+    if (errorMps <= toleranceMps) {
+      to[STEP_S] = nextS;
+      return;
+    }
+    stepS = nextS;
   }
 }
 
@@ -54,7 +28,7 @@ export function advance(from: State, to: State, craft: Craft, fineness: number):
 const LONGEST_FLIGHT_S = 60;
 
 /** Newton steps that bring a landing to within rounding of the ground. */
-const LANDING_STEPS = 4;
+const LANDING_STEPS = 3;
 
 /** Takes turns with the caller's state, so that flying allocates nothing. */
 const other = newState();
@@ -64,14 +38,21 @@ const other = newState();
  * the throw), and leaves the state there. False where it never gets that high, or does not
  * come down within a minute; the state then says nothing.
  */
-export function flyDown(state: State, craft: Craft, landingM: number, fineness = 1): boolean {
+export function flyDown(
+  state: State,
+  craft: Craft,
+  landingM: number,
+  toleranceMps = TOLERANCE_MPS,
+): boolean {
   let here = state;
   let next = other;
   let highestM = state[HEIGHT_M]!;
   do {
     if (here[TIME_S]! > LONGEST_FLIGHT_S) return false;
-    advance(here, next, craft, fineness);
-    [here, next] = [next, here];
+    advance(here, next, craft, toleranceMps);
+    const passed = here;
+    here = next;
+    next = passed;
     highestM = Math.max(highestM, here[HEIGHT_M]!);
   } while (here[HEIGHT_M]! > landingM || climbMps(here, craft) >= 0);
   if (highestM < landingM) return false;

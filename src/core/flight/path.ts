@@ -1,11 +1,13 @@
+import { unusable } from "../errors";
+import { messages } from "../messages";
 import type { DiscType, Shot } from "../types";
 import { softestThrow } from "./adapted";
 import type { Conditions } from "./conditions";
-import { ALONG_M, craftOf, HEIGHT_M, newState, release, SIDE_M, TIME_S, type State } from "./craft";
+import { ALONG_M, craftOf, HEIGHT_M, newState, SIDE_M, TIME_S, type State } from "./craft";
 import { checkShot, reached } from "./flown";
 import { flyDown } from "./fly";
 import { polarFor } from "./polar";
-import { step } from "./step";
+import { release, step } from "./step";
 
 /** Where the disc is at one moment, over the throwing spot's ground. */
 export interface FlightPoint {
@@ -44,6 +46,7 @@ export function flightPath(
 ): FlightPoint[] {
   checkShot(shot);
   const { distanceM, riseM, headwindMps, crosswindMps = 0 } = shot;
+  if (!Number.isFinite(crosswindMps)) throw unusable(messages.flight.badWind());
   const setting = { polar: polarFor(type, distanceM), densityKgM3, headwindMps, riseM };
   const { elevationRad, speedMps } = softestThrow(distanceM, setting, "adapted");
   const craft = craftOf({ ...setting, elevationRad, crosswindMps });

@@ -1,12 +1,16 @@
-import { GRAVITY } from "../constants";
+import { GRAVITY, RELEASE_HEIGHT_M } from "../constants";
 import {
   ALONG_M,
   HEIGHT_M,
   NOSE_MPS,
+  NOSE_MPS2,
   SIDE_M,
   SIDE_MPS,
+  SIDE_MPS2,
+  STEP_S,
   TIME_S,
   TOP_MPS,
+  TOP_MPS2,
   type Craft,
   type State,
 } from "./craft";
@@ -14,6 +18,9 @@ import { dragAt, liftAt } from "./polar";
 
 /** Keeps the angle of attack defined for a disc that falls exactly face on, m/s. */
 const LEAST_IN_PLANE_MPS = 1e-9;
+
+/** Length of the first step that is tried, s. */
+const FIRST_STEP_S = 0.05;
 
 /** Acceleration by the last call of `accelerate`, in the axes of the disc: nose, side, top. */
 const acceleration = new Float64Array(3);
@@ -37,21 +44,24 @@ function accelerate(craft: Craft, nose: number, side: number, top: number): void
 }
 
 /**
- * Writes to `to` the state that `from` comes to in `stepS` seconds, back where negative, by the
- * classical Runge-Kutta rule; both may be the same. Air and wind are uniform, so acceleration
- * follows from velocity alone.
+ * Writes to `to` the state that `from` comes to in `stepS` seconds, back where negative; both
+ * may be the same. Air and wind are uniform, so acceleration follows from velocity alone.
+ * Returns about how far off the new velocity is, m/s.
+ *
+ * The classical Runge-Kutta rule, whose error is told by the rule of third order embedded in
+ * it with the weights 1/6, 1/3, 1/3, 1/15, 1/10 of its four slopes and of the slope at the end:
+ * that one is needed for the next step anyway.
  */
-export function step(from: State, to: State, craft: Craft, stepS: number): void {
+export function step(from: State, to: State, craft: Craft, stepS: number): number {
   const nose = from[NOSE_MPS]!;
   const side = from[SIDE_MPS]!;
   const top = from[TOP_MPS]!;
   const half = stepS / 2;
   const sixth = stepS / 6;
 
-  accelerate(craft, nose, side, top);
-  const nose1 = acceleration[0]!;
-  const side1 = acceleration[1]!;
-  const top1 = acceleration[2]!;
+  const nose1 = from[NOSE_MPS2]!;
+  const side1 = from[SIDE_MPS2]!;
+  const top1 = from[TOP_MPS2]!;
   accelerate(craft, nose + half * nose1, side + half * side1, top + half * top1);
   const nose2 = acceleration[0]!;
   const side2 = acceleration[1]!;
@@ -61,6 +71,9 @@ export function step(from: State, to: State, craft: Craft, stepS: number): void 
   const side3 = acceleration[1]!;
   const top3 = acceleration[2]!;
   accelerate(craft, nose + stepS * nose3, side + stepS * side3, top + stepS * top3);
+  const nose4 = acceleration[0]!;
+  const side4 = acceleration[1]!;
+  const top4 = acceleration[2]!;
 
   const noseM = stepS * (nose + sixth * (nose1 + nose2 + nose3));
   const sideM = stepS * (side + sixth * (side1 + side2 + side3));
@@ -69,7 +82,34 @@ export function step(from: State, to: State, craft: Craft, stepS: number): void 
   to[ALONG_M] = from[ALONG_M]! + craft.cos * noseM - craft.sin * topM - stepS * craft.headwindMps;
   to[HEIGHT_M] = from[HEIGHT_M]! + craft.sin * noseM + craft.cos * topM;
   to[SIDE_M] = from[SIDE_M]! + sideM + stepS * craft.crosswindMps;
-  to[NOSE_MPS] = nose + sixth * (nose1 + 2 * (nose2 + nose3) + acceleration[0]!);
-  to[SIDE_MPS] = side + sixth * (side1 + 2 * (side2 + side3) + acceleration[1]!);
-  to[TOP_MPS] = top + sixth * (top1 + 2 * (top2 + top3) + acceleration[2]!);
+  setVelocity(
+    to,
+    craft,
+    nose + sixth * (nose1 + 2 * (nose2 + nose3) + nose4),
+    side + sixth * (side1 + 2 * (side2 + side3) + side4),
+    top + sixth * (top1 + 2 * (top2 + top3) + top4),
+  );
+  const noseOff = nose4 - to[NOSE_MPS2]!;
+  const sideOff = side4 - to[SIDE_MPS2]!;
+  const topOff = top4 - to[TOP_MPS2]!;
+  return (stepS / 10) * Math.sqrt(noseOff * noseOff + sideOff * sideOff + topOff * topOff);
+}
+
+function setVelocity(state: State, craft: Craft, nose: number, side: number, top: number): void {
+  accelerate(craft, nose, side, top);
+  state[NOSE_MPS] = nose;
+  state[SIDE_MPS] = side;
+  state[TOP_MPS] = top;
+  state[NOSE_MPS2] = acceleration[0]!;
+  state[SIDE_MPS2] = acceleration[1]!;
+  state[TOP_MPS2] = acceleration[2]!;
+}
+
+/** Sets a state to the moment of release. */
+export function release(state: State, craft: Craft, speedMps: number): void {
+  const { headwindMps, crosswindMps, cos, sin } = craft;
+  state.fill(0);
+  state[HEIGHT_M] = RELEASE_HEIGHT_M;
+  state[STEP_S] = FIRST_STEP_S;
+  setVelocity(state, craft, speedMps + headwindMps * cos, -crosswindMps, -headwindMps * sin);
 }

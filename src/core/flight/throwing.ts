@@ -1,6 +1,7 @@
-import { ALONG_M, craftOf, newState, release } from "./craft";
+import { ALONG_M, craftOf, forwardMps, newState, type Craft } from "./craft";
 import { flyDown } from "./fly";
 import type { Polar } from "./polar";
+import { release } from "./step";
 
 /** What a throw meets: its disc, the air, the wind, and the height it comes down at. */
 export interface Setting {
@@ -12,9 +13,19 @@ export interface Setting {
 
 const flight = newState();
 
-/** How far a throw carries, m; −Infinity where it never reaches the height to come down at. */
-export function carryM(speedMps: number, elevationRad: number, setting: Setting): number {
+/** Throws, and follows the disc down; see flyDown. */
+function fly(speedMps: number, elevationRad: number, setting: Setting): Craft | null {
   const craft = craftOf({ ...setting, elevationRad, crosswindMps: 0 });
   release(flight, craft, speedMps);
-  return flyDown(flight, craft, setting.riseM) ? flight[ALONG_M]! : -Infinity;
+  return flyDown(flight, craft, setting.riseM) ? craft : null;
+}
+
+/** How far a throw carries, m; −Infinity where it never reaches the height to come down at. */
+export const carryM = (speedMps: number, elevationRad: number, setting: Setting): number =>
+  fly(speedMps, elevationRad, setting) ? flight[ALONG_M]! : -Infinity;
+
+/** Whether a throw still moves towards the target when it comes down. */
+export function landsForward(speedMps: number, elevationRad: number, setting: Setting): boolean {
+  const craft = fly(speedMps, elevationRad, setting);
+  return craft !== null && forwardMps(flight, craft) > 0;
 }

@@ -1,5 +1,3 @@
-/** One-dimensional searches that the adapted throw rests on. */
-
 /** A point of a function: x and value. */
 export type Point = readonly [number, number];
 
@@ -57,43 +55,5 @@ export function leastOf(valueAt: (x: number) => number, low: number, high: numbe
     if (Number.isNaN(x)) return points[best]!;
     points.push([x, valueAt(x)]);
     points.sort(([a], [b]) => a - b);
-  }
-}
-
-/**
- * Where a function that is negative at `low` and not at `high` meets zero, to `tolerance` in x,
- * by bisection sped up with the inverse parabola where that is safe (Chandrupatla 1997,
- * Advances in Engineering Software 28:145). −Infinity is a value like any other below zero.
- */
-export function rootOf(
-  valueAt: (x: number) => number,
-  low: number,
-  high: number,
-  valueAtLow: number,
-  valueAtHigh: number,
-  tolerance: number,
-): number {
-  let [a, b, c] = [low, high, high];
-  let [fa, fb, fc] = [valueAtLow, valueAtHigh, valueAtHigh];
-  let share = Number.isFinite(fa) ? fa / (fa - fb) : 0.5;
-  for (;;) {
-    const least = tolerance / Math.abs(b - a);
-    if (least > 0.5) return Math.abs(fa) < Math.abs(fb) ? a : b;
-    const x = a + Math.max(least, Math.min(1 - least, share)) * (b - a);
-    const fx = valueAt(x);
-    if (fx === 0) return x;
-    if (fx < 0 === fa < 0) {
-      [c, fc] = [a, fa];
-    } else {
-      [c, fc, b, fb] = [b, fb, a, fa];
-    }
-    [a, fa] = [x, fx];
-    const xi = (a - b) / (c - b);
-    const phi = (fa - fb) / (fc - fb);
-    const safe = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
-    share = safe
-      ? (fa / (fb - fa)) * (fc / (fb - fc)) +
-        ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb))
-      : 0.5;
   }
 }
