@@ -86,6 +86,9 @@ export const PLATE_DRAG = 1.1;
 export const LEAST_ELEVATION_RAD = (2 * Math.PI) / 180;
 export const MOST_ELEVATION_RAD = (14 * Math.PI) / 180;
 
+/** Strongest wind, m/s, in which throws are worked out. Assumption: above hurricane force on the Beaufort scale. */
+export const STRONGEST_WIND_MPS = 40;
+
 /** Elevation above the slope of a player who does not adapt; bounds the band. Assumption. */
 export const FIXED_ELEVATION_RAD = (8 * Math.PI) / 180;
 
@@ -119,10 +122,6 @@ export const SOFTNESS_COST = 0.35;
 
 /** Share of throws on each side, along and across, too wild to count in a mean. Assumption. */
 export const WILD_SHARE = 0.001;
-
-/** Points along and across at which a mean over landings is taken; chosen for 0.002 strokes. */
-export const ALONG_POINTS = 32;
-export const ACROSS_POINTS = 8;
 
 /** Holes and leftover distances up to this are answered, m. Assumption. */
 export const LONGEST_HOLE_M = 500;

@@ -62,7 +62,10 @@ export const messages = {
     badDirection: (name: string, found: string) =>
       `${name} must be degrees or a compass point such as NW; it is ${found}.`,
     outOfReach: () => "No throw reaches this target: it is too far, too high or too windy.",
-    blownPast: () => "The wind alone carries a disc past a target this near.",
+    blownPast: () =>
+      "Even the softest throw goes past this target: the wind or the drop carries it.",
+    tooSteep: () => "The slope to this target is steeper than 45 degrees; that is not covered.",
+    tooWindy: () => "The wind is above 40 m/s (89 mph); no throw is worked out in that.",
   },
   choice: {
     emptyBag: () => "No disc with a throw that counts is in the bag.",

@@ -1,21 +1,16 @@
 import { STANDARD_DENSITY } from "../constants";
-import { unavailable, unusable } from "../errors";
+import { unavailable } from "../errors";
 import { remember } from "../memory";
 import { messages } from "../messages";
 import type { DiscType, Shot } from "../types";
 import { levelCarryM, softestThrow, type Launch } from "./adapted";
 import { isStandard } from "./air";
+import { checkShot } from "./checkShot";
 import { polarFor } from "./polar";
 
 /** Answers remembered: a sheet's worth of holes, and the grids that are laid over a bag. */
 const KEPT = 20_000;
 const memory = remember<number>(KEPT);
-
-export function checkShot({ distanceM, riseM, headwindMps }: Shot): void {
-  if (!(distanceM > 0 && distanceM < Infinity)) throw unusable(messages.flight.badDistance());
-  if (!Number.isFinite(riseM)) throw unusable(messages.flight.badRise());
-  if (!Number.isFinite(headwindMps)) throw unusable(messages.flight.badWind());
-}
 
 /** Passes a speed or distance on, unless it says that there is no throw: see SoftestThrow. */
 export function reached(found: number): number {

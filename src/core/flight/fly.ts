@@ -16,7 +16,7 @@ export function advance(from: State, to: State, craft: Craft, toleranceMps: numb
     const errorMps = step(from, to, craft, stepS);
     const room = CAUTION * Math.sqrt(Math.sqrt(toleranceMps / errorMps));
     const nextS = stepS * Math.max(MOST_CUT, Math.min(MOST_GROWTH, room));
-    if (errorMps <= toleranceMps) {
+    if (!(errorMps > toleranceMps)) {
       to[STEP_S] = nextS;
       return;
     }

@@ -1,10 +1,9 @@
-import { unusable } from "../errors";
-import { messages } from "../messages";
 import type { DiscType, Shot } from "../types";
 import { softestThrow } from "./adapted";
 import type { Conditions } from "./conditions";
 import { ALONG_M, craftOf, HEIGHT_M, newState, SIDE_M, TIME_S, type State } from "./craft";
-import { checkShot, reached } from "./flown";
+import { checkShot, checkWind } from "./checkShot";
+import { reached } from "./flown";
 import { flyDown } from "./fly";
 import { polarFor } from "./polar";
 import { release, step } from "./step";
@@ -46,7 +45,7 @@ export function flightPath(
 ): FlightPoint[] {
   checkShot(shot);
   const { distanceM, riseM, headwindMps, crosswindMps = 0 } = shot;
-  if (!Number.isFinite(crosswindMps)) throw unusable(messages.flight.badWind());
+  checkWind(crosswindMps);
   const setting = { polar: polarFor(type, distanceM), densityKgM3, headwindMps, riseM };
   const { elevationRad, speedMps } = softestThrow(distanceM, setting, "adapted");
   const craft = craftOf({ ...setting, elevationRad, crosswindMps });
