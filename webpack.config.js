@@ -45,7 +45,12 @@ module.exports = ({ only, host }, { mode = "production" }) => {
       ...(functionsOnly ? {} : { addin: "./src/addin.ts" }),
     },
     output: { path: resolve(__dirname, "dist"), filename: "[name].js" },
-    resolve: { extensions: [".ts", ".js"] },
+    resolve: {
+      extensions: [".ts", ".js"],
+      alias: {
+        "@stdlib/assert-has-generator-support$": resolve(__dirname, "scripts/generatorSupport.cjs"),
+      },
+    },
     module: {
       rules: [{ test: /\.ts$/, loader: "ts-loader", options: { transpileOnly: true } }],
     },

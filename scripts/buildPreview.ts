@@ -22,6 +22,9 @@ export async function buildPreview(
     chunkNames: "parts/[name]-[hash]",
     target: "es2022",
     loader: { ".woff2": "dataurl" },
+    alias: {
+      "@stdlib/assert-has-generator-support": resolve(root, "scripts/generatorSupport.cjs"),
+    },
     define: { "process.env.NODE_ENV": '"production"' },
     legalComments: "none",
     logLevel: "warning",
