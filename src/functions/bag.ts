@@ -16,6 +16,7 @@ import { coverageCells, gapCells, worthCells } from "./spills";
  * @param [step] Step between distances.
  * @param [settings] Two columns: label and value.
  * @returns Distance, best chance, ideal chance, disc; under a header row.
+ * @example =CARRY.COVERAGE(Throws[#All],200,400,50,Settings)
  */
 export function coverage(
   throws: any[][],
@@ -37,6 +38,7 @@ export function coverage(
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
  * @returns Gaps, then twins; under a header row.
+ * @example =CARRY.GAPS(Throws[#All],Settings)
  */
 export function gaps(throws: any[][], settings?: any[][]): any[][] {
   return answer(() => {
@@ -53,6 +55,7 @@ export function gaps(throws: any[][], settings?: any[][]): any[][] {
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
  * @returns Disc and strokes, most worth first; under a header row.
+ * @example =CARRY.WORTH(Course[#All],Throws[#All],Settings)
  */
 export function worth(course: any[][], throws: any[][], settings?: any[][]): any[][] {
   return answer(() => {

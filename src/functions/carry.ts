@@ -16,6 +16,7 @@ import { trendCells } from "./spills";
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
  * @returns Smooth carry, in the unit of the settings.
+ * @example =CARRY.SMOOTH("Copper mid",Throws[#All],Settings)
  */
 export function smooth(disc: any, throws: any[][], settings?: any[][]): number {
   return answer(() => {
@@ -31,6 +32,7 @@ export function smooth(disc: any, throws: any[][], settings?: any[][]): number {
  * @param [bag] The bag with its header row: disc, type, line, in bag.
  * @param [settings] Two columns: label and value.
  * @returns One row a disc, under a header row.
+ * @example =CARRY.CARD(Throws[#All],Bag[#All],Settings)
  */
 export function card(throws: any[][], bag?: any[][], settings?: any[][]): any[][] {
   return answer(() => cardCells(receiveCard(throws, settings, bag), receiveSettings(settings)));
@@ -44,6 +46,7 @@ export function card(throws: any[][], bag?: any[][], settings?: any[][]): any[][
  * @param margin Half width of the interval wanted, such as 8.
  * @param [settings] Two columns: label and value.
  * @returns Throws still needed.
+ * @example =CARRY.NEEDED("Sand approach",Throws[#All],8,Settings)
  */
 export function needed(disc: any, throws: any[][], margin: any, settings?: any[][]): number {
   return answer(() => {
@@ -60,6 +63,7 @@ export function needed(disc: any, throws: any[][], margin: any, settings?: any[]
  * @param throws The throw log with its header row.
  * @param [settings] Two columns: label and value.
  * @returns One row: verdict, change of carry a month, p, throws.
+ * @example =CARRY.TREND("Copper mid",Throws[#All],Settings)
  */
 export function trend(disc: any, throws: any[][], settings?: any[][]): any[][] {
   return answer(() => {

@@ -13,6 +13,7 @@ import { learnCells } from "./spills";
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
  * @returns Factor, mean, plus or minus, rows; under a header row.
+ * @example =CARRY.LEARN(Results[#All],Throws[#All],Settings)
  */
 export function learn(rounds: any[][], throws: any[][], settings?: any[][]): any[][] {
   return answer(() => {

@@ -12,6 +12,7 @@ import { notesCells } from "./spills";
  * @param text One cell or a range of lines, as "mint fairway 352, 344 x 290".
  * @param [bag] The bag with its header row, to recognise names.
  * @returns Rows in the columns of the throw log, under a header row.
+ * @example =CARRY.NOTES("mint fairway 352, 344 x 290")
  */
 export function notes(text: any[][], bag?: any[][]): any[][] {
   return answer(() =>

@@ -23,6 +23,7 @@ import { optionCells, planCells } from "./spills";
  * @param [settings] Two columns: label and value.
  * @param [rank] 1 the best, 2 the second choice, and so on.
  * @returns Name of the disc.
+ * @example =CARRY.BEST(327,Throws[#All],6,3,Settings)
  */
 export function best(
   distance: any,
@@ -53,6 +54,7 @@ export function best(
  * @param [settings] Two columns: label and value.
  * @param [count] How many discs; blank for five.
  * @returns Disc, power, chance in the circle, what it leaves, strokes, long or short, aim; under a header row.
+ * @example =CARRY.OPTIONS(327,Throws[#All],6,3,Settings,3)
  */
 export function options(
   distance: any,
@@ -80,6 +82,7 @@ export function options(
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @param [settings] Two columns: label and value.
  * @returns A share from 0 to 1.
+ * @example =CARRY.CHANCE("Copper mid",290,Throws[#All],0,0,Settings)
  */
 export function chance(
   disc: any,
@@ -107,6 +110,7 @@ export function chance(
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @param [settings] Two columns: label and value.
  * @returns 1 is smooth.
+ * @example =CARRY.POWER("Copper mid",280,Throws[#All],0,0,Settings)
  */
 export function power(
   disc: any,
@@ -131,6 +135,7 @@ export function power(
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value; the putting table below them.
  * @returns Expected strokes.
+ * @example =CARRY.STROKES(327,Throws[#All],Settings)
  */
 export function strokes(distance: any, throws: any[][], settings?: any[][]): number {
   return answer(() => {
@@ -147,6 +152,7 @@ export function strokes(distance: any, throws: any[][], settings?: any[][]): num
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
  * @returns One row a hole, under a header row.
+ * @example =CARRY.PLAN(Course[#All],Throws[#All],Settings)
  */
 export function plan(course: any[][], throws: any[][], settings?: any[][]): any[][] {
   return answer(() => {

@@ -20,6 +20,7 @@ import { flightCells } from "./spills";
  * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
  * @returns Plays-like distance, in the unit of the settings.
+ * @example =CARRY.PLAYSLIKE(360,10)
  */
 export function playsLike(
   distance: any,
@@ -43,6 +44,7 @@ export function playsLike(
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @param [settings] Two columns: label and value.
  * @returns One row: low, likely, high.
+ * @example =CARRY.PLAYSBAND(360,10)
  */
 export function playsBand(
   distance: any,
@@ -63,6 +65,7 @@ export function playsBand(
  * @customfunction AIR
  * @param [settings] Two columns: label and value (temperature, altitude, humidity).
  * @returns 1 is standard air.
+ * @example =CARRY.AIR(Settings)
  */
 export function air(settings?: any[][]): number {
   return answer(() => conditionsOf(receiveSettings(settings)).densityKgM3 / STANDARD_DENSITY);
@@ -76,6 +79,7 @@ export function air(settings?: any[][]): number {
  * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
  * @returns Sideways carry, right positive, in the unit of the settings.
+ * @example =CARRY.DRIFT(300,6)
  */
 export function drift(distance: any, crosswind: any, settings?: any[][], type?: any): number {
   return answer(() => {
@@ -96,6 +100,7 @@ export function drift(distance: any, crosswind: any, settings?: any[][], type?: 
  * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
  * @returns Distance, height and seconds, one row a point, under a header row.
+ * @example =CARRY.FLIGHT(300,10,5)
  */
 export function flight(
   distance: any,

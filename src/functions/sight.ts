@@ -12,6 +12,7 @@ import { receiveAngle, receiveNumber, receivePositive } from "./receive";
  * @param range Distance along the line of sight.
  * @param angle Degrees above the horizontal; below is negative.
  * @returns Horizontal distance, in the unit of the range.
+ * @example =CARRY.LEVEL(301,4)
  */
 export function level(range: any, angle: any): number {
   return answer(() =>
@@ -25,6 +26,7 @@ export function level(range: any, angle: any): number {
  * @param range Distance along the line of sight.
  * @param angle Degrees above the horizontal; below is negative.
  * @returns Rise, in the unit of the range; below is negative.
+ * @example =CARRY.RISE(301,4)
  */
 export function rise(range: any, angle: any): number {
   return answer(() =>
@@ -39,6 +41,7 @@ export function rise(range: any, angle: any): number {
  * @param from Where the wind comes from: degrees, or a compass point such as NW.
  * @param bearing Where the throw goes: degrees or a compass point.
  * @returns Headwind, in the unit of the speed; a tailwind is negative.
+ * @example =CARRY.HEADWIND(8,"NW",250)
  */
 export function headwind(speed: any, from: any, bearing: any): number {
   return answer(() =>
@@ -57,6 +60,7 @@ export function headwind(speed: any, from: any, bearing: any): number {
  * @param from Where the wind comes from: degrees, or a compass point such as NW.
  * @param bearing Where the throw goes: degrees or a compass point.
  * @returns Crosswind from the left, in the unit of the speed.
+ * @example =CARRY.CROSSWIND(8,"NW",250)
  */
 export function crosswind(speed: any, from: any, bearing: any): number {
   return answer(() =>

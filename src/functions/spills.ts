@@ -7,11 +7,11 @@ import type { Option, Settings } from "../core/types";
 import { fromMetres, fromMps } from "../core/units";
 import { noAnswer, type Out, type Spill } from "./answer";
 
-/** From metres to the unit of the settings; a figure that is not known is a blank. */
+/** From metres to the unit of the settings; a figure that is not known is a blank, and −0 is 0. */
 const inUnit =
   ({ distanceUnit }: Settings) =>
   (metres: number | null): Out =>
-    metres === null ? "" : fromMetres(metres, distanceUnit);
+    metres === null ? "" : fromMetres(metres, distanceUnit) + 0;
 
 /** One row without a header, so that it can stand beside a disc in a list. */
 export function trendCells(trend: Trend, settings: Settings): Spill {
