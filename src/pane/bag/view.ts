@@ -1,0 +1,26 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { discKey } from "../../core/log/discKey";
+import type { Book } from "../book/book";
+import type { Desk } from "../desk";
+import { empty } from "../parts/empty";
+import { list } from "../words/figures";
+import { driftView } from "./driftView";
+import { ladderPlot } from "./ladderPlot";
+
+/** The bag as a whole: how far each disc goes, where it leaves holes, and what each is worth. */
+export function bagView(desk: Desk, book: Book): TemplateResult {
+  if (book.card.rows.every(({ inBag }) => !inBag))
+    return empty("No throws yet", "Log a few smooth throws in Field, and your bag stands here.");
+  return html`<section aria-label="Carry">
+      <h2>Smooth carry, ${book.settings.distanceUnit}</h2>
+      ${ladderPlot(desk, book)} ${neverThrown(book)}
+    </section>
+    ${driftView(book)}`;
+}
+
+function neverThrown({ bag, card }: Book): unknown {
+  const known = new Set(card.rows.map(({ disc }) => discKey(disc)));
+  const unknown = bag.filter(({ disc, inBag }) => inBag && !known.has(discKey(disc)));
+  if (unknown.length === 0) return nothing;
+  return html`<p class="quiet">Never thrown: ${list(unknown.map(({ disc }) => disc))}.</p>`;
+}

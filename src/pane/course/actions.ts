@@ -1,0 +1,46 @@
+import { writeSettings } from "../book/setting";
+import { addRows } from "../book/tableRows";
+import { TABLES } from "../book/rawBook";
+import type { Desk } from "../desk";
+import { goTo } from "../state";
+import { fillFrom } from "../hole/fill";
+import { todayOf } from "../today";
+import type { CourseForm } from "./form";
+import { opened } from "./form";
+import type { Planned } from "./plan";
+import { resultRow } from "./result";
+
+export const setCourse = (desk: Desk, part: Partial<CourseForm>): void =>
+  desk.change((state) => ({ ...state, course: { ...state.course, ...part } }));
+
+/** Opens a hole, or closes it where it is open. */
+export const toggle = (desk: Desk, row: number): void =>
+  desk.change((state) => ({ ...state, course: opened(state.course.open === row ? null : row) }));
+
+/** The hole in all detail. */
+export const lookAt = (desk: Desk, { hole }: Planned): void =>
+  desk.change((state) => ({
+    ...goTo(state, "hole"),
+    hole: state.book ? fillFrom(hole, state.book.settings) : state.hole,
+  }));
+
+/** Adds the result of the open hole and opens the next one. */
+export async function addResult(desk: Desk, planned: Planned, next: number | null): Promise<void> {
+  const { book, course, busy } = desk.state;
+  if (!book || busy) return;
+  const done = await desk.work("course", "Adding the result", async (port) => {
+    const row = resultRow(course, planned, book.settings, todayOf(desk.options));
+    const what = `${String(row["Disc"])} on hole ${planned.hole.hole}`;
+    const changes = [await addRows(port, TABLES.results, [row])];
+    return { said: `Added: ${what}.`, step: { place: "course", what, changes } };
+  });
+  if (done) desk.change((state) => ({ ...state, course: opened(next) }));
+}
+
+/** The learnt factors become the ones that every answer uses. */
+export const useFactors = (desk: Desk, uphill: number, wind: number): Promise<boolean> =>
+  desk.work("course", "Writing the settings", async (port) => {
+    const change = await writeSettings(port, { uphillFactor: uphill, windFactor: wind });
+    const what = "your slope and wind factors in Settings";
+    return { said: `Wrote ${what}.`, step: { place: "course", what, changes: [change] } };
+  });

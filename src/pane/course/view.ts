@@ -1,0 +1,70 @@
+import { html, nothing, type TemplateResult } from "lit";
+import type { Settings } from "../../core/types";
+import type { Book } from "../book/book";
+import type { Desk } from "../desk";
+import { pickOf } from "../hole/sentences";
+import { PICK_CAUTION } from "../parts/cautions";
+import { empty } from "../parts/empty";
+import { count, distance, length, share, strokes } from "../words/figures";
+import { toggle } from "./actions";
+import { learntView } from "./learntView";
+import { openHoleView } from "./openHoleView";
+import { planOf, totalsOf, type Planned } from "./plan";
+
+/** The disc for each hole; results go in hole by hole. */
+export function courseView(desk: Desk, book: Book): TemplateResult {
+  if (book.holes.length === 0)
+    return empty(
+      "No holes yet",
+      "Write them on the sheet Holes: distance, rise and wind are enough.",
+    );
+  const plan = planOf(book);
+  return html`${plan.ok ? planView(desk, book, plan.value) : html`<p>${plan.why}</p>`}
+  ${learntView(desk, book)}`;
+}
+
+function planView(desk: Desk, book: Book, planned: readonly Planned[]): TemplateResult {
+  const totals = totalsOf(planned);
+  return html`<section aria-label="Plan">
+    <div>
+      <p class="eyebrow">Expected for ${count(totals.answered, "hole")}</p>
+      <p class="great">
+        ${strokes(totals.strokes)}<small>
+          strokes${totals.par === null ? "" : `, par ${totals.par}`}</small
+        >
+      </p>
+    </div>
+    ${PICK_CAUTION}
+    <ol class="holes">
+      ${planned.map((entry, at) => holeView(desk, book, entry, planned[at + 1] ?? null))}
+    </ol>
+  </section>`;
+}
+
+function holeView(desk: Desk, book: Book, entry: Planned, next: Planned | null): TemplateResult {
+  const { hole, plan } = entry;
+  const open = desk.state.course.open === hole.row;
+  return html`<li>
+    <button
+      class="hole"
+      id="hole-${hole.row}"
+      aria-expanded=${open}
+      @click=${() => toggle(desk, hole.row)}
+    >
+      <span class="which">${hole.hole}</span>
+      <span class="what">
+        <b>${plan.option ? pickOf(plan.option) : "No disc gets there"}</b>
+        <span class="quiet">${lengthWords(entry, book.settings)}</span>
+      </span>
+      <span class="chance">${plan.option ? share(plan.option.chance) : nothing}</span>
+    </button>
+    ${open ? openHoleView(desk, book, entry, next) : nothing}
+  </li>`;
+}
+
+function lengthWords({ hole, plan }: Planned, { distanceUnit }: Settings): string {
+  const plays =
+    plan.playsLikeM === null ? "" : `, plays like ${length(plan.playsLikeM, distanceUnit)}`;
+  const leaves = plan.option ? `, leaves ${length(plan.option.leavesM, distanceUnit)}` : "";
+  return `${distance(hole.distanceM, distanceUnit)}${plays}${leaves}`;
+}

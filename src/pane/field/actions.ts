@@ -1,0 +1,106 @@
+/** What the buttons and keys of Field do. */
+import { sentenceOf } from "../attempt";
+import { rowsFor } from "../book/newThrows";
+import { TABLES } from "../book/rawBook";
+import { addRows } from "../book/tableRows";
+import type { Desk } from "../desk";
+import { withNotice } from "../state";
+import type { Step } from "../undo/step";
+import { PortError } from "../../workbook/port";
+import { entryOf, loggedRows, markingOff, type LoggedRow } from "./entry";
+import { progressOf, type Session } from "./session";
+import { sessionFrom } from "./start";
+import { leastKnownFirst } from "./worth";
+
+export const setSession = (desk: Desk, part: Partial<Session>): void =>
+  desk.change((state) =>
+    state.session ? { ...state, session: { ...state.session, ...part } } : state,
+  );
+
+const complain = (desk: Desk, text: string): void =>
+  desk.change((state) => withNotice(state, "field", { tone: "fault", text, canUndo: false }));
+
+/** Starts, or goes on with the throws of that day: then each of them can be taken back as well. */
+export function start(desk: Desk, today: number): void {
+  const { book, startForm } = desk.state;
+  if (!book) return;
+  try {
+    const session = sessionFrom(startForm, book.settings, today);
+    const others = desk.state.steps.filter(({ place }) => place !== "field");
+    const steps = loggedRows(session, book).map(addedStep);
+    desk.change((state) => ({
+      ...withNotice(state, "field", null),
+      session,
+      steps: [...others, ...steps],
+    }));
+  } catch (error) {
+    complain(desk, sentenceOf(error));
+  }
+}
+
+const addedStep = ({ index, was, disc, carry }: LoggedRow): Step => ({
+  place: "field",
+  what: `${disc} ${String(carry)}`,
+  changes: [{ kind: "added", table: TABLES.throws, rows: [{ index, was }] }],
+});
+
+export const end = (desk: Desk): void =>
+  desk.change((state) => ({ ...withNotice(state, "field", null), session: null }));
+
+/** The throw goes into the log; the box empties and the next disc comes only when it is there. */
+export async function add(desk: Desk): Promise<void> {
+  const { book, session, busy } = desk.state;
+  if (!book || !session || busy) return;
+  const { disc } = progressOf(session, book, leastKnownFirst(book));
+  if (disc === null) return;
+  const done = await desk.work("field", "Adding the throw", async (port) => {
+    const table = needThrows(book.raw.throws);
+    const rows = rowsFor(table, [entryOf(session, disc, book.settings)], book.settings);
+    const what = `${disc} ${session.carry.trim()}`;
+    const changes = [await addRows(port, TABLES.throws, rows)];
+    return { said: "", step: { place: "field", what, changes } };
+  });
+  if (done) setSession(desk, { carry: "", offline: null, chosen: null });
+}
+
+/** Marks the last throw off and asks for the same disc again. */
+export async function again(desk: Desk): Promise<void> {
+  const { book, session } = desk.state;
+  const last = book && session && loggedRows(session, book).at(-1);
+  if (!book || !last) return complain(desk, "There is no throw to mark off yet.");
+  if (last.off) return complain(desk, "The last throw is marked off already. Throw it again.");
+  const done = await desk.work("field", "Marking it off", async (port) => {
+    const table = needThrows(book.raw.throws);
+    const { becomes, before, was } = markingOff(last, table, book.settings);
+    const { index } = last;
+    await port.changeRows(TABLES.throws, [{ index, was: last.was, becomes }]);
+    const step: Step = {
+      place: "field",
+      what: `off for ${last.disc} ${String(last.carry)}`,
+      changes: [{ kind: "changed", table: TABLES.throws, rows: [{ index, was, before }] }],
+    };
+    return { said: "", step };
+  });
+  if (done) setSession(desk, { chosen: last.disc, carry: "", offline: null });
+}
+
+/** Takes the last step back and offers its disc again. */
+export async function takeBackLast(desk: Desk): Promise<void> {
+  const { book, session } = desk.state;
+  const last = book && session && loggedRows(session, book).at(-1);
+  const done = await desk.undo("field");
+  if (done && last) setSession(desk, { chosen: last.off ? null : last.disc });
+}
+
+/** Passes this disc over until the others have been thrown. */
+export function skip(desk: Desk): void {
+  const { book, session } = desk.state;
+  if (!book || !session) return;
+  const { disc } = progressOf(session, book, leastKnownFirst(book));
+  if (disc) setSession(desk, { chosen: null, skipped: [...session.skipped, disc] });
+}
+
+function needThrows<Table>(table: Table | null): Table {
+  if (!table) throw new PortError("missing", "There is no throw log yet. Make it in Set-up.");
+  return table;
+}

@@ -1,0 +1,57 @@
+import { readRawBook } from "../book/rawBook";
+import { addRows } from "../book/tableRows";
+import type { Desk, Done } from "../desk";
+import type { Change } from "../undo/step";
+import { count, list } from "../words/figures";
+import { emptyBlueprint } from "../../workbook/blueprint";
+import type { BuildReport, WorkbookPort } from "../../workbook/port";
+import { starterRows } from "./starterRows";
+
+/** Makes what is missing; what is there stays as it is. */
+export const build = (desk: Desk): Promise<boolean> =>
+  desk.work("setup", "Building the sheets", async (port) => {
+    const report = await port.build(emptyBlueprint());
+    return { said: `${reportSentence(report)} ${undoSentence(port, report)}`.trim() };
+  });
+
+export function reportSentence({ made, kept }: BuildReport): string {
+  if (made.length === 0) return "Everything was there already. Nothing was changed.";
+  const left = kept.length === 0 ? "" : ` Left as it was: ${list(kept)}.`;
+  return `Made ${list(made)}.${left}`;
+}
+
+const undoSentence = (port: WorkbookPort, { made }: BuildReport): string => {
+  if (made.length === 0) return "";
+  return port.undoable
+    ? "The spreadsheet's own Undo takes it back."
+    : "This cannot be undone here; delete what you do not want.";
+};
+
+/** Builds what is missing and puts invented rows into the tables that are empty. */
+export const fillWithStarter = (desk: Desk): Promise<boolean> =>
+  desk.work("setup", "Filling the tables", async (port, report): Promise<Done> => {
+    await port.build(emptyBlueprint());
+    const { throws, bag, course, results } = await readRawBook(port);
+    const fills = starterRows([throws, bag, course, results]);
+    const changes: Change[] = [];
+    for (const { table, rows } of fills) {
+      report(changes.length, fills.length);
+      changes.push(await addRows(port, table, rows));
+    }
+    if (fills.length === 0) return { said: "Every table has rows already. Nothing was added." };
+    const what = `invented rows in ${list(fills.map(({ table }) => table))}`;
+    return { said: `Put ${what}.`, step: { place: "setup", what, changes } };
+  });
+
+export const repair = (desk: Desk): Promise<boolean> =>
+  desk.work("setup", "Repairing formulas", async (port, report, stop) => {
+    const repaired = await port.repairFormulas(report, stop);
+    if (stop.aborted) return { said: `Stopped after ${count(repaired, "formula")}.` };
+    return { said: `Wrote ${count(repaired, "formula")} again.` };
+  });
+
+export const recalculate = (desk: Desk): Promise<boolean> =>
+  desk.work("setup", "Recalculating", async (port) => {
+    await port.recalculate();
+    return { said: "Recalculated." };
+  });

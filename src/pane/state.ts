@@ -1,0 +1,79 @@
+import type { Book } from "./book/book";
+import { EMPTY_COURSE, type CourseForm } from "./course/form";
+import type { Session } from "./field/session";
+import { EMPTY_START, type StartForm } from "./field/start";
+import { EMPTY_HOLE, type HoleForm } from "./hole/form";
+import { fillFrom } from "./hole/fill";
+import { EMPTY_NOTES, type NotesForm } from "./notes/form";
+import type { Busy, Notice } from "./notice";
+import type { Place } from "./places";
+import { EMPTY_SHARE, type ShareForm } from "./share/form";
+import type { Step } from "./undo/step";
+
+/** All that the pane knows. Views draw it; nothing else changes what they draw. */
+export interface PaneState {
+  readonly place: Place;
+  /** null until the workbook has been read for the first time. */
+  readonly book: Book | null;
+  /** Why the workbook cannot be read, should that be so. */
+  readonly unread: string | null;
+  readonly notices: Readonly<Partial<Record<Place, Notice>>>;
+  readonly busy: Busy | null;
+  /** What the pane changed, oldest first. */
+  readonly steps: readonly Step[];
+  /** On each plot, which of its figures is looked at. */
+  readonly looked: Readonly<Record<string, number | null>>;
+  /** Room for a plot, px. */
+  readonly plotWidth: number;
+  readonly hole: HoleForm;
+  readonly notes: NotesForm;
+  readonly course: CourseForm;
+  readonly share: ShareForm;
+  readonly startForm: StartForm;
+  /** null between sessions. */
+  readonly session: Session | null;
+}
+
+export const firstState = (place: Place): PaneState => ({
+  place,
+  book: null,
+  unread: null,
+  notices: {},
+  busy: null,
+  steps: [],
+  looked: {},
+  plotWidth: 318,
+  hole: EMPTY_HOLE,
+  notes: EMPTY_NOTES,
+  course: EMPTY_COURSE,
+  share: EMPTY_SHARE,
+  startForm: EMPTY_START,
+  session: null,
+});
+
+/** A new reading of the workbook; Hole opens with the first hole of the course. */
+export function withBook(state: PaneState, book: Book): PaneState {
+  if (state.book === book) return state;
+  const first = book.holes[0];
+  const untouched = state.book === null && state.hole === EMPTY_HOLE && first;
+  return {
+    ...state,
+    book,
+    unread: null,
+    hole: untouched ? fillFrom(first, book.settings) : state.hole,
+  };
+}
+
+export const withLook = (state: PaneState, plot: string, at: number | null): PaneState =>
+  (state.looked[plot] ?? null) === at
+    ? state
+    : { ...state, looked: { ...state.looked, [plot]: at } };
+
+export const withNotice = (state: PaneState, place: Place, notice: Notice | null): PaneState => {
+  const { [place]: _gone, ...others } = state.notices;
+  return { ...state, notices: notice ? { ...others, [place]: notice } : others };
+};
+
+/** The pane goes to another place; what was said here is read by now. */
+export const goTo = (state: PaneState, place: Place): PaneState =>
+  state.place === place ? state : { ...withNotice(state, state.place, null), place };

@@ -1,0 +1,57 @@
+/** Figures as the player reads them, in the units of the settings. Text only, no arithmetic but rounding. */
+import { fromMetres, fromMps, type DistanceUnit, type WindUnit } from "../../core/units";
+import { isoDay } from "../../workbook/blueprint/serialDay";
+
+/** Space that keeps a figure and its unit on one line. */
+const GAP = "\u00a0";
+const MINUS = "−";
+
+/** Metres below this are worth a decimal, since one metre is more than three feet. */
+const SHORT_M = 30;
+
+const decimals = (shown: number, unit: DistanceUnit): number =>
+  unit === "m" && Math.abs(shown) < SHORT_M ? 1 : 0;
+
+/** A distance without its unit: "343", "5.8". */
+export function length(metres: number, unit: DistanceUnit): string {
+  const shown = fromMetres(metres, unit);
+  return signed(shown.toFixed(decimals(shown, unit)));
+}
+
+/** @example distance(104.5, "ft") // "343 ft" */
+export const distance = (metres: number, unit: DistanceUnit): string =>
+  `${length(metres, unit)}${GAP}${unit}`;
+
+/** @example wind(1.34, "mph") // "3 mph" */
+export const wind = (mps: number, unit: WindUnit): string =>
+  `${plain(fromMps(mps, unit), 1)}${GAP}${unit}`;
+
+/** @example share(0.713) // "71 %" */
+export const share = (part: number): string => `${Math.round(part * 100)}${GAP}%`;
+
+/** @example strokes(2.413) // "2.41" */
+export const strokes = (count: number): string => signed(count.toFixed(2));
+
+/** @example power(1) // "smooth"; power(0.86) // "at 86 %" */
+export const power = (part: number): string =>
+  Math.round(part * 100) === 100 ? "smooth" : `at ${share(part)}`;
+
+/** A number with at most so many decimals and none that say nothing. */
+export const plain = (value: number, most: number): string =>
+  signed(String(Number(value.toFixed(most))));
+
+/** A serial day as yyyy-mm-dd; "" for none. */
+export const day = (serial: number | null): string => (serial === null ? "" : isoDay(serial));
+
+const signed = (text: string): string =>
+  /^-0(\.0*)?$/.test(text) ? text.slice(1) : text.replace("-", MINUS);
+
+/** "1 throw", "2 throws". */
+export const count = (number: number, one: string, more = `${one}s`): string =>
+  `${number}${GAP}${number === 1 ? one : more}`;
+
+/** Words in a row: "a", "a and b", "a, b and c". */
+export function list(words: readonly string[]): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+}
