@@ -1,7 +1,7 @@
 /** Mann–Kendall: whether values tend to rise or to fall with time. */
 import { inversions } from "./inversions";
 import { normalTwoTails } from "./student";
-import { sameDayStretches, type TimeSeries } from "./timeSeries";
+import { ties, type TimeSeries } from "./timeSeries";
 
 /** Up to so many values without ties, p is counted out instead of approximated. */
 const MOST_EXACT = 10;
@@ -25,27 +25,36 @@ export interface MannKendall {
  * mannKendall({ days: Float64Array.of(1, 2, 3), values: Float64Array.of(4, 5, 6) }).p // 1/3
  */
 export function mannKendall({ days, values }: TimeSeries): MannKendall {
-  const stretches = sameDayStretches(days);
-  const s =
-    falling(
-      values.map((value) => -value),
-      stretches,
-    ) - falling(values, stretches);
-  const tiedDays = stretches.map(([from, to]) => to - from);
-  const tiedValues = sameDayStretches(values.slice().sort()).map(([from, to]) => to - from);
+  const s = rising({ days, values }, 0);
+  const tiedDays = ties(days).map(([from, to]) => to - from);
+  const tiedValues = ties(values.slice().sort()).map(([from, to]) => to - from);
   const variance = varianceOfS(values.length, tiedDays, tiedValues);
-  const ties = tiedDays.length < values.length || tiedValues.length < values.length;
-  if (values.length <= MOST_EXACT && !ties) return { s, variance, p: exactP(values.length, s) };
+  const untied = tiedDays.length === 0 && tiedValues.length === 0;
+  if (values.length <= MOST_EXACT && untied) return { s, variance, p: exactP(values.length, s) };
   if (s === 0 || !(variance > 0)) return { s, variance, p: 1 };
   return { s, variance, p: normalTwoTails((Math.abs(s) - 1) / Math.sqrt(variance)) };
 }
 
-/** Pairs of different days in which the value falls. */
-const falling = (values: Float64Array, stretches: readonly [number, number][]): number =>
-  stretches.reduce(
-    (count, [from, to]) => count - inversions(values.subarray(from, to)),
-    inversions(values),
-  );
+/**
+ * Pairs of different days in which the value rises by more than `slope` a day, less those in which it
+ * rises by less. Above 0, more than half of all slopes between two days, and so their median, exceed `slope`.
+ */
+export function rising({ days, values }: TimeSeries, slope: number): number {
+  const sameDay = ties(days);
+  const tilted = new Float64Array(values.length);
+  const mirrored = new Float64Array(values.length);
+  for (let index = 0; index < values.length; index++) {
+    tilted[index] = values[index]! - slope * days[index]!;
+    mirrored[index] = -tilted[index]!;
+  }
+  return falling(mirrored, sameDay) - falling(tilted, sameDay);
+}
+
+/** Pairs of different days in which the value falls: sorted within each day, a day has none of its own. */
+function falling(values: Float64Array, sameDay: readonly [number, number][]): number {
+  for (const [from, to] of sameDay) values.subarray(from, to).sort();
+  return inversions(values);
+}
 
 function varianceOfS(
   n: number,

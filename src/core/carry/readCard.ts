@@ -1,9 +1,9 @@
 /** The card behind whatever a player gives for `throws`. */
-import { readThrows } from "../log/readThrows";
+import { passThrows } from "../log/readThrows";
 import { throwsShape } from "../log/throwColumns";
 import { discKey } from "../log/discKey";
 import type { BagDisc, Card, Cells, Settings } from "../types";
-import { makeCard } from "./makeCard";
+import { CardMaker } from "./cardMaker";
 import { readCardCells } from "./readCardCells";
 
 /**
@@ -16,7 +16,11 @@ import { readCardCells } from "./readCardCells";
  * readCard([["Copper mid", 301], ["Mint fairway", 352]], null, DEFAULT_SETTINGS).rows.length // 2
  */
 export function readCard(cells: Cells, bag: readonly BagDisc[] | null, settings: Settings): Card {
-  if (throwsShape(cells) !== "card") return makeCard(readThrows(cells, settings), bag, settings);
+  if (throwsShape(cells) !== "card") {
+    const maker = new CardMaker(bag ?? [], settings);
+    passThrows(cells, settings, maker);
+    return maker.card();
+  }
   const card = readCardCells(cells, settings);
   return bag ? withBag(card, bag) : card;
 }

@@ -10,23 +10,30 @@ import { moderate } from "./moderation";
  * throws on; below that the usual spread stands alone. n is the effective number (ΣW)²/ΣW².
  */
 export function sideForm(
-  angles: readonly number[],
-  weights: readonly number[],
+  angles: Float64Array,
+  weights: Float64Array,
   usualSpreadRad: number,
 ): SideForm {
-  const sum = total(weights);
-  const throws = angles.length === 0 ? 0 : sum ** 2 / total(weights.map((w) => w * w));
-  const mean = throws === 0 ? 0 : total(angles.map((angle, i) => angle * weights[i]!)) / sum;
+  let sum = 0;
+  let sumOfSquares = 0;
+  let weighted = 0;
+  for (let index = 0; index < angles.length; index++) {
+    sum += weights[index]!;
+    sumOfSquares += weights[index]! ** 2;
+    weighted += weights[index]! * angles[index]!;
+  }
+  const throws = angles.length === 0 ? 0 : sum ** 2 / sumOfSquares;
+  const mean = angles.length === 0 ? 0 : weighted / sum;
   const biasRad = (mean * throws) / (throws + 1);
   if (angles.length < 2 || !(throws > 1))
     return { biasRad, scaleRad: usualSpreadRad, freedom: PRIOR_FREEDOM, throws };
-  const squares = total(angles.map((angle, i) => weights[i]! * (angle - mean) ** 2));
-  const own = { variance: squares / (sum * (1 - 1 / throws)), freedom: throws - 1 };
+  let squaredResiduals = 0;
+  for (let index = 0; index < angles.length; index++) {
+    squaredResiduals += weights[index]! * (angles[index]! - mean) ** 2;
+  }
   const { variance, freedom } = moderate(
     { variance: usualSpreadRad ** 2, freedom: PRIOR_FREEDOM },
-    own,
+    { variance: squaredResiduals / (sum * (1 - 1 / throws)), freedom: throws - 1 },
   );
   return { biasRad, scaleRad: Math.sqrt(variance * (1 + 1 / throws)), freedom, throws };
 }
-
-const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);

@@ -9,12 +9,12 @@ import {
 import { conditionsOf } from "../flight/conditions";
 import { discKey } from "../log/discKey";
 import type { Settings, ThrowLog, Verdict } from "../types";
-import { levelDisc, NO_AGE } from "./levelDisc";
+import { DiscHistory } from "./discHistory";
 import { levelling } from "./levelling";
-import { mannKendall } from "./mannKendall";
+import { mannKendall, rising } from "./mannKendall";
 import { noSuchDisc } from "./rowOf";
 import { theilSen } from "./theilSen";
-import { latest, type TimeSeries } from "./timeSeries";
+import type { TimeSeries } from "./timeSeries";
 import { median } from "./weightedMedian";
 
 export interface Trend {
@@ -39,8 +39,10 @@ export function trendOf(disc: string, log: ThrowLog, settings: Settings): Trend 
   const key = discKey(disc);
   const own = log.throws.filter((thrown) => discKey(thrown.disc) === key);
   if (own.length === 0) throw noSuchDisc(disc, log.leftOut);
-  const group = { disc, bag: null, throws: own, leftOut: [] };
-  const { series } = levelDisc(group, levelling(conditionsOf(settings)), NO_AGE);
+  const smoothCarryM = levelling(conditionsOf(settings));
+  const history = new DiscHistory(disc, null);
+  for (const thrown of own) history.add(thrown, smoothCarryM(thrown, null));
+  const series = history.series();
   const slope = theilSen(series);
   const known = !Number.isNaN(slope);
   return {
@@ -60,6 +62,6 @@ export function verdictOf(series: TimeSeries): Verdict {
   const spanDays = days.length === 0 ? 0 : days[days.length - 1]! - days[0]!;
   if (days.length < TREND_LEAST_THROWS || spanDays < TREND_LEAST_DAYS) return "too few";
   if (mannKendall(series).p >= TREND_P) return "steady";
-  const change = Math.abs(theilSen(series)) * spanDays;
-  return change > TREND_SHARE * median(values) ? "changing" : "steady";
+  const slope = (TREND_SHARE * median(values)) / spanDays;
+  return rising(series, slope) > 0 || rising(series, -slope) < 0 ? "changing" : "steady";
 }

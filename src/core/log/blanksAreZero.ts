@@ -5,5 +5,10 @@ import type { Cells } from "../types";
  * belongs. There, a figure of 0 that could also be a blank must be taken as one. `textColumns` are
  * indexes; −1 is none.
  */
-export const blanksAreZero = (cells: Cells, textColumns: readonly number[]): boolean =>
-  cells.some((row) => textColumns.some((column) => column >= 0 && row[column] === 0));
+export function blanksAreZero(cells: Cells, textColumns: readonly number[]): boolean {
+  const columns = textColumns.filter((column) => column >= 0);
+  for (const row of cells) {
+    for (const column of columns) if (row[column] === 0) return true;
+  }
+  return false;
+}

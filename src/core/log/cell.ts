@@ -43,7 +43,8 @@ export function plainCell(cell: unknown): PlainCell {
 }
 
 /** Whether a plain cell is blank: empty text, or nothing but white space. */
-export const isBlank = (cell: PlainCell): boolean => typeof cell === "string" && cell.trim() === "";
+export const isBlank = (cell: PlainCell): boolean =>
+  typeof cell === "string" && (cell === "" || cell.trim() === "");
 
 /** How a cell is named in a sentence: its kind and, for text, the start of it. */
 export function describeCell(cell: PlainCell): string {

@@ -7,6 +7,12 @@ import { discKeys } from "./discKey";
 import { throwLayout, throwsShape } from "./throwColumns";
 import { throwRow } from "./throwRow";
 
+/** Where the rows of a log go, one by one. */
+export interface ThrowTaker {
+  take(thrown: Throw): void;
+  leave(row: LeftOut): void;
+}
+
 /**
  * Reads a throw log with its header row (columns in any order, in any case, by listed aliases;
  * unknown ones are ignored) or a bare list of disc and carry without one. Distances and wind are in
@@ -19,11 +25,20 @@ import { throwRow } from "./throwRow";
  * readThrows([["Disc", "Carry"], ["Copper mid", 301]], DEFAULT_SETTINGS).throws.length // 1
  */
 export function readThrows(cells: Cells, settings: Settings): ThrowLog {
-  const shape = throwsShape(cells);
-  if (shape === "card") throw unusable(messages.log.cardForLog());
   const throws: Throw[] = [];
   const leftOut: LeftOut[] = [];
-  if (shape === "blank") return { throws, leftOut };
+  passThrows(cells, settings, {
+    take: (thrown) => throws.push(thrown),
+    leave: (row) => leftOut.push(row),
+  });
+  return { throws, leftOut };
+}
+
+/** What `readThrows` reads, passed on row by row instead of kept. */
+export function passThrows(cells: Cells, settings: Settings, taker: ThrowTaker): void {
+  const shape = throwsShape(cells);
+  if (shape === "card") throw unusable(messages.log.cardForLog());
+  if (shape === "blank") return;
   const layout = throwLayout(cells, shape, settings);
   const keyOf = discKeys();
   const reader = { playerKey: settings.player === null ? null : keyOf(settings.player), keyOf };
@@ -31,9 +46,7 @@ export function readThrows(cells: Cells, settings: Settings): ThrowLog {
     const row = cells[index]!;
     const read = throwRow(row, index + 1, layout, reader);
     if (typeof read === "string") {
-      const disc = textIn(cellAt(row, layout.at.disc));
-      leftOut.push({ row: index + 1, disc, reason: read });
-    } else if (read !== null) throws.push(read);
+      taker.leave({ row: index + 1, disc: textIn(cellAt(row, layout.at.disc)), reason: read });
+    } else if (read !== null) taker.take(read);
   }
-  return { throws, leftOut };
 }

@@ -1,4 +1,5 @@
 /** One row of the throw log. */
+import { LONGEST_CARRY_M, MOST_POWER } from "../constants";
 import { messages } from "../messages";
 import type { Cell, Throw } from "../types";
 import { isBlank } from "./cell";
@@ -16,8 +17,8 @@ export interface ThrowReader {
 
 /**
  * Reads one row: the throw, or in a sentence why the row does not count, or null where it says
- * nothing. `row` is its number for sentences. Blank power is a smooth throw; blank rise and headwind are 0; a blank offline was not
- * noted; a blank player is the chosen one. Nothing is guessed from text, save a date in ISO 8601.
+ * nothing. `row` is its number for sentences. Blank power is a smooth throw; blank rise and headwind
+ * are 0; a blank offline was not noted; a blank player is the chosen one. Nothing is guessed from text, save a date in ISO 8601.
  */
 export function throwRow(
   cells: readonly Cell[],
@@ -28,27 +29,42 @@ export function throwRow(
   const { at } = layout;
   const disc = textIn(cellAt(cells, at.disc));
   if (disc === "" && saysNothing(cells, layout)) return null;
-  const line = textIn(cellAt(cells, at.line));
+  const lineCell = cellAt(cells, at.line);
+  const line = textIn(lineCell);
   if (isOff(keyOf(line))) return messages.log.markedOff(row);
-  const player = textIn(cellAt(cells, at.player));
+  const playerCell = cellAt(cells, at.player);
+  const player = textIn(playerCell);
   if (playerKey !== null && player !== "" && keyOf(player) !== playerKey)
     return messages.log.otherPlayer(row, player);
-  const fault = throwFault(cells, row, layout, playerKey !== null);
-  if (fault !== null) return fault;
 
-  const offline = cellAt(cells, at.offline);
-  const noOffline = isBlank(offline) || (offline === 0 && layout.blankIsZero);
+  const carryM = numberIn(cellAt(cells, at.carry), NaN) * layout.metresPerCarry;
+  const offlineCell = cellAt(cells, at.offline);
+  const offline = numberIn(offlineCell, 0);
+  const power = numberIn(cellAt(cells, at.power), 1) || 1;
+  const headwind = numberIn(cellAt(cells, at.headwind), 0);
+  const rise = numberIn(cellAt(cells, at.rise), 0);
+  const day = dateIn(cellAt(cells, at.date));
+
+  // Looking for faults costs more than reading; most rows are plainly sound.
+  const textsSound = disc !== "" && typeof lineCell !== "object" && typeof playerCell !== "object";
+  const figuresSound = carryM > 0 && carryM <= LONGEST_CARRY_M && power > 0 && power <= MOST_POWER;
+  if (!(textsSound && figuresSound) || Number.isNaN(offline + headwind + rise + day)) {
+    const fault = throwFault(cells, row, layout, playerKey !== null);
+    if (fault !== null) return fault;
+  }
+
+  const noOffline = isBlank(offlineCell) || (offlineCell === 0 && layout.blankIsZero);
   return {
     row,
     disc,
-    carryM: numberIn(cellAt(cells, at.carry), NaN) * layout.metresPerCarry,
-    offlineM: noOffline ? null : numberIn(offline, 0) * layout.metresPerOffline,
-    power: numberIn(cellAt(cells, at.power), 1) || 1,
+    carryM,
+    offlineM: noOffline ? null : offline * layout.metresPerOffline,
+    power,
     line,
-    headwindMps: numberIn(cellAt(cells, at.headwind), 0) * layout.mpsPerHeadwind,
-    riseM: numberIn(cellAt(cells, at.rise), 0) * layout.metresPerRise,
+    headwindMps: headwind * layout.mpsPerHeadwind,
+    riseM: rise * layout.metresPerRise,
     player,
-    day: dateIn(cellAt(cells, at.date)) || null,
+    day: day === 0 ? null : day,
     note: textIn(cellAt(cells, at.note)),
   };
 }
