@@ -70,6 +70,10 @@ export function craftOf(thrown: Release): Craft {
 export const climbMps = (state: State, craft: Craft): number =>
   craft.sin * state[NOSE_MPS]! + craft.cos * state[TOP_MPS]!;
 
+/** How fast that changes, m/s². */
+export const climbMps2 = (state: State, craft: Craft): number =>
+  craft.sin * state[NOSE_MPS2]! + craft.cos * state[TOP_MPS2]!;
+
 /** Speed over the ground towards the target, m/s. */
 export const forwardMps = (state: State, craft: Craft): number =>
   craft.cos * state[NOSE_MPS]! - craft.sin * state[TOP_MPS]! - craft.headwindMps;

@@ -95,7 +95,14 @@ export function step(from: State, to: State, craft: Craft, stepS: number): numbe
   return (stepS / 10) * Math.sqrt(noseOff * noseOff + sideOff * sideOff + topOff * topOff);
 }
 
-function setVelocity(state: State, craft: Craft, nose: number, side: number, top: number): void {
+/** Sets the velocity relative to the air, in the axes of the disc, and what follows from it. */
+export function setVelocity(
+  state: State,
+  craft: Craft,
+  nose: number,
+  side: number,
+  top: number,
+): void {
   accelerate(craft, nose, side, top);
   state[NOSE_MPS] = nose;
   state[SIDE_MPS] = side;
