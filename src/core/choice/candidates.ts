@@ -1,4 +1,5 @@
 /** The discs that a task can be played with. */
+import { LONGEST_HOLE_M } from "../constants";
 import { unavailable } from "../errors";
 import type { Conditions } from "../flight/conditions";
 import { messages } from "../messages";
@@ -25,6 +26,7 @@ export function candidates(
   discs: readonly Throwable[],
   conditions: Conditions,
 ): Candidate[] {
+  if (task.distanceM > LONGEST_HOLE_M) throw unavailable(messages.choice.tooLong(LONGEST_HOLE_M));
   const line = task.line ?? "";
   const suited = discs.filter(({ row }) => suitsLine(row.line, line));
   if (suited.length === 0) throw unavailable(messages.choice.noLine(line));

@@ -1,5 +1,4 @@
 /** Where the throws of one disc at one power may end. */
-import { ACROSS_POINTS, ALONG_POINTS } from "../constants";
 import { remember } from "../memory";
 import type { CardRow } from "../types";
 import { powerSpread } from "./powerSpread";
@@ -17,6 +16,18 @@ export interface Landing {
   readonly sideWeights: Float64Array;
 }
 
+/** How many points a landing has along and across. */
+export interface Fineness {
+  readonly along: number;
+  readonly across: number;
+}
+
+/** Means good to 0.002 strokes. */
+export const FINE: Fineness = { along: 32, across: 8 };
+
+/** Means good to 0.05 strokes, at a tenth of the work: to tell which discs are worth a closer look. */
+export const COARSE: Fineness = { along: 9, across: 3 };
+
 /** Level, calm carries that are out of trouble. */
 export interface SafeCarries {
   readonly fromM: number;
@@ -24,41 +35,39 @@ export interface SafeCarries {
 }
 
 const ANYWHERE: SafeCarries = { fromM: 0, toM: Infinity };
-const alongMemory = remember<SpreadRule>(200);
-const acrossMemory = remember<SpreadRule>(200);
+const alongMemory = remember<SpreadRule>(400);
+const acrossMemory = remember<SpreadRule>(400);
 
 /**
  * The landings of a disc at `power`. The carry weights sum to the share of throws that ends within
  * `safe`, which is 1 unless some carry is not safe. The bias is aimed off, so the sideways spread
  * stands around the line to the target.
  */
-export function landing(row: CardRow, power: number, safe = ANYWHERE): Landing {
+export function landing(row: CardRow, power: number, fineness: Fineness, safe = ANYWHERE): Landing {
   const { centre, scale } = powerSpread(row, power);
-  const along = alongRule(
-    row.freedom,
-    safe.fromM > 0 ? (Math.log(safe.fromM) - centre) / scale : -Infinity,
-    safe.toM > 0 ? (Math.log(safe.toM) - centre) / scale : -Infinity,
+  const scales = (carryM: number): number => (Math.log(carryM) - centre) / scale;
+  const along =
+    safe === ANYWHERE
+      ? alongMemory(`${row.freedom} ${fineness.along}`, () =>
+          spreadRule(row.freedom, fineness.along, -Infinity, Infinity),
+        )
+      : spreadRule(row.freedom, fineness.along, scales(safe.fromM), scales(safe.toM));
+  const across = acrossMemory(`${row.side.freedom} ${fineness.across}`, () =>
+    rightHalf(row.side.freedom, fineness.across),
   );
-  const across = acrossRule(row.side.freedom);
   return {
-    carriesM: along.scales.map((scales) => Math.exp(centre + scale * scales)),
+    carriesM: along.scales.map((scalesOff) => Math.exp(centre + scale * scalesOff)),
     carryWeights: along.weights,
-    sideSlopes: across.scales.map((scales) => sideSlope(row.side.scaleRad * scales)),
+    sideSlopes: across.scales.map((scalesOff) => sideSlope(row.side.scaleRad * scalesOff)),
     sideWeights: across.weights,
   };
 }
 
-function alongRule(freedom: number, from: number, to: number): SpreadRule {
-  const make = (): SpreadRule => spreadRule(freedom, ALONG_POINTS, from, to);
-  return from === -Infinity && to === Infinity ? alongMemory(`${freedom}`, make) : make();
+/** The right half of the spread, standing for both. */
+function rightHalf(freedom: number, count: number): SpreadRule {
+  const { scales, weights } = spreadRule(freedom, count, 0, Infinity);
+  return { scales, weights: weights.map((weight) => 2 * weight) };
 }
-
-/** The right half of the spread stands for both. */
-const acrossRule = (freedom: number): SpreadRule =>
-  acrossMemory(`${freedom}`, () => {
-    const { scales, weights } = spreadRule(freedom, ACROSS_POINTS, 0, Infinity);
-    return { scales, weights: weights.map((weight) => 2 * weight) };
-  });
 
 /** A throw is taken to go no more than 60° off the line, where its tangent still means something. */
 const WIDEST_RAD = Math.PI / 3;

@@ -22,7 +22,7 @@ export function meanOver(
     for (let j = 0; j < sideSlopes.length; j++) {
       const sideM = distanceM * sideSlopes[j]!;
       const leftM = Math.sqrt(alongM * alongM + sideM * sideM);
-      const metre = Math.floor(leftM);
+      const metre = leftM | 0;
       const value =
         metre < last
           ? table[metre]! + (leftM - metre) * (table[metre + 1]! - table[metre]!)

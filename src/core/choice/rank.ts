@@ -22,9 +22,9 @@ import { troubleInPlay } from "./trouble";
  * rankOptions({ distanceM: 91, riseM: 0, headwindMps: 0 }, card, DEFAULT_SETTINGS)[0]?.disc
  */
 export function rankOptions(task: Task, card: Card, settings: Settings): Option[] {
-  const { discs, strokes } = gameOf(card, settings);
+  const { discs, strokesFor } = gameOf(card, settings);
   const able = candidates(task, discs, conditionsOf(settings));
-  const strokesCriterion = byStrokes(troubleInPlay(task, able), strokes);
+  const strokesCriterion = byStrokes(troubleInPlay(task, able), strokesFor(task.distanceM));
   const options = picksFor(able, strokesCriterion, settings).map((pick) =>
     optionOf(pick, strokesCriterion.costsOf(pick)(pick.at), settings.circleM),
   );

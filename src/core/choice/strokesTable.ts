@@ -1,119 +1,94 @@
 /** Expected strokes to hole out from every distance. */
 import { LONGEST_HOLE_M } from "../constants";
 import type { PuttingRow } from "../types";
-import type { Landing } from "./landing";
+import { bestThrowFinder, type BestThrow } from "./bestThrow";
 import type { LevelTarget } from "./levelTarget";
 import { meanOver } from "./meanOver";
 import { putts } from "./putts";
-import type { Target } from "./target";
 import type { Throwable } from "./throwable";
 
-/** The best throw from one distance. */
-interface Choice {
-  readonly landing: Landing;
-  readonly target: Target;
-}
-
-const CLOSE_ENOUGH = 1e-6;
+const CLOSE_ENOUGH = 1e-5;
 const MOST_ROUNDS = 50;
+
+/** From farther than this many longest carries a throw never ends farther out than it began. */
+const NEAR_CARRIES = 1.5;
 
 /**
  * The player's expected strokes V(d) to hole out from d = 0, 1, 2 … m, level and calm, with these
  * discs and putts: V = min(putts, 1 + least over discs and powers of E[V(distance left)]), and never
  * more than from farther out (assumption: a softer throw than the softest planned exists, and does no
- * worse from nearer). Howard's policy iteration: choose the best throw from each distance, then settle
- * the values that those choices have, until neither changes; to 1e-5 strokes. Without discs, putts
- * alone: Infinity beyond their reach.
+ * worse from nearer). At least one disc.
+ *
+ * Howard's policy iteration: choose the best throw from each distance, then settle the values that
+ * those choices have, until neither changes by 1e-5; `start` may be the table of a like bag, to begin
+ * with. It reaches one and a half longest carries out.
  */
-export function strokesTable(
+export function nearTable(
   discs: readonly Throwable[],
   putting: readonly PuttingRow[],
   levelTarget: LevelTarget,
-): Float64Array {
-  const putt = Float64Array.from({ length: LONGEST_HOLE_M + 1 }, (_, d) => putts(d, putting));
-  if (discs.length === 0) return putt;
-  const table = firstGuess(putt, discs);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  start?: Float64Array,
+): { table: Float64Array; choices: (BestThrow | null)[] } {
+  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const reachM = Math.min(LONGEST_HOLE_M, Math.ceil(NEAR_CARRIES * longestM));
+  const putt = puttsByMetre(reachM, putting);
+  const table = putt.map((value, d) => Math.min(value, start?.[d] ?? 2 + d / longestM));
+  for (let round = 0; ; round++) {
     const before = table.slice();
-    const choices = chooseAll(table, putt, discs, levelTarget);
+    const choices = chooseAll(table, putt, bestThrowFinder(discs, levelTarget));
     settle(table, putt, choices);
-    if (largestChange(before, table) < CLOSE_ENOUGH) break;
+    if (round === MOST_ROUNDS || largestChange(before, table) < CLOSE_ENOUGH)
+      return { table, choices };
+  }
+}
+
+/** The same out to the longest hole: from beyond the near table one look at each distance is enough. */
+export function fullTable(
+  near: Float64Array,
+  discs: readonly Throwable[],
+  levelTarget: LevelTarget,
+): Float64Array {
+  const table = new Float64Array(LONGEST_HOLE_M + 1).fill(near.at(-1)!);
+  table.set(near);
+  const bestThrow = bestThrowFinder(discs, levelTarget);
+  for (let d = near.length; d < table.length; d++) {
+    table[d] = Math.max(table[d - 1]!, 1 + bestThrow(d, table).after);
   }
   return table;
 }
 
-function firstGuess(putt: Float64Array, discs: readonly Throwable[]): Float64Array {
-  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
-  return putt.map((value, d) => Math.min(value, 2 + d / longestM));
-}
+const puttsByMetre = (reachM: number, putting: readonly PuttingRow[]): Float64Array =>
+  Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
 
-/** Improves the table from near to far, each distance once, and keeps the throw chosen from it. */
+/** Improves the table from near to far, and keeps the throw chosen from each distance; null for a putt. */
 function chooseAll(
   table: Float64Array,
   putt: Float64Array,
-  discs: readonly Throwable[],
-  levelTarget: LevelTarget,
-): (Choice | null)[] {
-  const powerAt = discs.map(() => 0);
-  const choices: (Choice | null)[] = [null];
-  for (let d = 1; d < table.length; d++) {
-    let least = Infinity;
-    let choice: Choice | null = null;
-    discs.forEach(({ row, landings }, disc) => {
-      const target = levelTarget(row.type, d);
-      const strokesAt = (power: number): number => meanOver(landings[power]!, target, table);
-      const found = leastFrom(powerAt[disc]!, landings.length, strokesAt);
-      powerAt[disc] = found.index;
-      if (found.value < least) {
-        least = found.value;
-        choice = { landing: landings[found.index]!, target };
-      }
-    });
-    table[d] = Math.min(putt[d]!, 1 + least);
-    choices.push(choice);
-  }
-  return choices;
-}
-
-/** Walks downhill from an index to the nearest least value. */
-function leastFrom(
-  start: number,
-  count: number,
-  valueAt: (index: number) => number,
-): { index: number; value: number } {
-  let index = start;
-  let value = valueAt(start);
-  for (const step of [1, -1]) {
-    for (let next = index + step; next >= 0 && next < count; next += step) {
-      const nextValue = valueAt(next);
-      if (!(nextValue < value)) break;
-      index = next;
-      value = nextValue;
-    }
-    if (index !== start) break;
-  }
-  return { index, value };
+  bestThrow: ReturnType<typeof bestThrowFinder>,
+): (BestThrow | null)[] {
+  return Array.from(table, (_, d) => {
+    // A throw and the putt after it take two at least.
+    if (putt[d]! <= 2) return null;
+    const best = bestThrow(d, table);
+    table[d] = 1 + best.after;
+    return best;
+  });
 }
 
 /** Brings the table to the values that fixed choices have. */
 function settle(
   table: Float64Array,
   putt: Float64Array,
-  choices: readonly (Choice | null)[],
+  choices: readonly (BestThrow | null)[],
 ): void {
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = table.slice();
-    choices.forEach((choice, d) => {
-      const thrown = choice ? 1 + meanOver(choice.landing, choice.target, table) : Infinity;
-      table[d] = Math.min(putt[d]!, thrown);
+    choices.forEach((best, d) => {
+      table[d] = best ? 1 + meanOver(best.landing, best.target, table) : putt[d]!;
     });
-    neverMoreThanFartherOut(table);
+    for (let d = table.length - 2; d >= 0; d--) table[d] = Math.min(table[d]!, table[d + 1]!);
     if (largestChange(before, table) < CLOSE_ENOUGH) return;
   }
-}
-
-function neverMoreThanFartherOut(table: Float64Array): void {
-  for (let d = table.length - 2; d >= 0; d--) table[d] = Math.min(table[d]!, table[d + 1]!);
 }
 
 const largestChange = (before: Float64Array, after: Float64Array): number =>

@@ -27,7 +27,9 @@ export function targetsOf(
 
 function targetOf(shot: Shot, conditions: Conditions, type: DiscType | null): Target | null {
   try {
-    return { distanceM: shot.distanceM, playsLikeM: playsLikeM(shot, conditions, type) };
+    const plays = playsLikeM(shot, conditions, type);
+    // Learnt factors can overdo a drop or a tailwind until nothing is left to throw.
+    return plays > 0 ? { distanceM: shot.distanceM, playsLikeM: plays } : null;
   } catch (thrown) {
     if (thrown instanceof DomainError && thrown.code === "unavailable") return null;
     throw thrown;

@@ -1,5 +1,5 @@
 /** Expected strokes to hole out with a throw now. */
-import { landing } from "./landing";
+import { FINE, landing } from "./landing";
 import { meanOver } from "./meanOver";
 import type { Target } from "./target";
 import type { Throwable } from "./throwable";
@@ -20,7 +20,7 @@ export function throwStrokes(
 ): number {
   if (!trouble.longTroubleM && !trouble.shortTroubleM)
     return 1 + meanOver(landings[at]!, target, table);
-  const safe = landing(row, powers[at]!, safeCarries(trouble, target));
+  const safe = landing(row, powers[at]!, FINE, safeCarries(trouble, target));
   const safeShare = Math.min(
     1,
     safe.carryWeights.reduce((sum, weight) => sum + weight, 0),
