@@ -59,6 +59,8 @@ export interface BuildReport {
   /** Names of what was made, and of what was there already and left alone. */
   readonly made: readonly string[];
   readonly kept: readonly string[];
+  /** Sentences about what the host could not make, such as a chart; all else is there. */
+  readonly lacking?: readonly string[];
 }
 
 export type Progress = (done: number, total: number) => void;

@@ -28,5 +28,16 @@ export const sentences = {
     "A table or a name in this workbook covers millions of cells. Make it smaller and save it again. Nothing was read.",
   noThrowsInFile:
     "No sheet of this file has a Disc and a Carry column in its first rows. Nothing was read.",
+  sheetProtected:
+    "The sheet is protected. Take the protection off under Review and try again. Nothing was written.",
+  bookProtected:
+    "The workbook is protected, so that no sheet can be added. Take the protection off under Review and try again. Nothing was written.",
+  cellBeingEdited: "A cell is being edited. Press Enter or Escape in the sheet and try again.",
+  excelTooOld: "This Excel is too old for that. Nothing was written.",
+  tooMuchAtOnce: "That is more than Excel takes at once. Nothing was written.",
+  halfDone:
+    "Excel stopped half-way and could not take back what it had done. Look at the sheet before you go on.",
+  noChart: (title: string) => `The chart “${title}” could not be drawn in this Excel.`,
+  noPrint: "The print set-up could not be made. Excel needs a printer for it.",
   failed: (doing: string) => `${doing} did not work. The workbook is as it was.`,
 } as const;

@@ -1,0 +1,81 @@
+/** Cells whose formula calls one of our functions: finding them, and writing them back. */
+import { cellRef, quotedSheet, readSheetArea, type Spot } from "../a1";
+import { callsUs, typedFormula } from "../file/formulaText";
+import type { FormulaCell, Progress } from "../port";
+import { syncQuietly, type Work } from "./session";
+import { thisRowInFull } from "./thisRow";
+
+interface Found extends FormulaCell {
+  readonly sheet: string;
+  readonly spot: Spot;
+}
+
+/** Formulas written in one request, so that progress can be shown and work be stopped. */
+const AT_ONCE = 20;
+
+/**
+ * Every cell with a formula of ours. A cell that a formula spills into may show that formula as its
+ * own; only the one it starts from is a formula.
+ */
+export async function findOurs(context: Excel.RequestContext): Promise<Found[]> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/name");
+  await context.sync();
+  const used = worksheets.items.map((sheet) => ({
+    name: sheet.name,
+    sheet,
+    range: sheet.getUsedRangeOrNullObject(true).load("address,formulas"),
+  }));
+  await context.sync();
+  const candidates = used.flatMap(({ name, sheet, range }) =>
+    range.isNullObject ? [] : candidatesIn(name, sheet, range),
+  );
+  const parents = candidates.map(({ cell }) => cell.getSpillParentOrNullObject().load("address"));
+  if (parents.length > 0) await context.sync();
+  return candidates.flatMap(({ cell: _, ...found }, index) => {
+    const parent = parents[index]!;
+    const from = parent.isNullObject ? null : readSheetArea(parent.address)?.area;
+    const isOwn = !from || (from.top === found.spot.row && from.left === found.spot.column);
+    return isOwn ? [found] : [];
+  });
+}
+
+function candidatesIn(
+  name: string,
+  sheet: Excel.Worksheet,
+  range: Excel.Range,
+): (Found & { readonly cell: Excel.Range })[] {
+  const { top, left } = readSheetArea(range.address)!.area;
+  return (range.formulas as unknown[][]).flatMap((row, down) =>
+    row.flatMap((formula, right) => {
+      if (typeof formula !== "string" || !formula.startsWith("=") || !callsUs(formula)) return [];
+      const spot = { row: top + down, column: left + right };
+      const at = cellRef(spot);
+      const ref = `${quotedSheet(name)}!${at}`;
+      return [{ ref, sheet: name, spot, formula: asTyped(formula), cell: sheet.getRange(at) }];
+    }),
+  );
+}
+
+/** Without the prefix that a file stores, and with this row written out. */
+const asTyped = (formula: string): string => thisRowInFull(typedFormula(formula.slice(1)));
+
+/**
+ * Writes our formulas back, so that an Excel that met them without the add-in asks it again. Each
+ * stays what it is, so stopping half-way harms nothing. Answers how many were written.
+ */
+export const repairOurs =
+  (progress?: Progress, stop?: AbortSignal): Work<number> =>
+  async (context) => {
+    const found = await findOurs(context);
+    let done = 0;
+    while (done < found.length && !stop?.aborted) {
+      const some = found.slice(done, done + AT_ONCE);
+      for (const { sheet, spot, formula } of some)
+        context.workbook.worksheets.getItem(sheet).getRange(cellRef(spot)).formulas = [[formula]];
+      await syncQuietly(context);
+      done += some.length;
+      progress?.(done, found.length);
+    }
+    return done;
+  };

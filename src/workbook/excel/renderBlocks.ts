@@ -1,0 +1,135 @@
+/** Blocks of the blueprint in Excel, in the order in which they may point to each other. */
+import { areaRef, fixedRef, type Area } from "../a1";
+import { blockArea, bodyRows } from "../blueprint/blockArea";
+import type {
+  CellsPlan,
+  FormulaPlan,
+  ListRule,
+  SheetPlan,
+  Style,
+  TablePlan,
+} from "../blueprint/types";
+import { toExcel } from "./cells";
+import { BAR, dress, HEADER, LOOKS } from "./looks";
+
+export type Block = SheetPlan["blocks"][number];
+type Sheet = Excel.Worksheet;
+
+/** Rows below a table that already have its lists and bars, for what will be typed there. */
+const SPARE_ROWS = 500;
+
+const cellsOf = (sheet: Sheet, area: Area): Excel.Range => sheet.getRange(areaRef(area));
+const roleOf = (style: Style | undefined): (typeof LOOKS)[Style] => LOOKS[style ?? "plain"];
+
+/** Values, tables and names. No formula yet: Excel refuses one that names a table still to come. */
+export function renderContent(
+  context: Excel.RequestContext,
+  sheet: Sheet,
+  sheetName: string,
+  block: Block,
+): void {
+  const area = blockArea(block);
+  if (block.kind === "table") renderTable(sheet, block, area);
+  else if (block.kind === "cells")
+    block.values.forEach((row, down) => {
+      const from = { ...area, top: area.top + down, bottom: area.top + down };
+      cellsOf(sheet, { ...from, right: area.left + row.length - 1 }).values = [row.map(toExcel)];
+    });
+  if (block.kind !== "table" && block.name !== undefined)
+    context.workbook.names.add(block.name, `=${fixedRef(sheetName, area)}`);
+}
+
+function renderTable(sheet: Sheet, plan: TablePlan, area: Area): void {
+  const blank = plan.columns.map(() => "");
+  const typed = Array.from({ length: bodyRows(plan) }, (_, row) =>
+    blank.map((none, column) =>
+      plan.columns[column]?.formula === undefined
+        ? toExcel(plan.rows[row]?.[column] ?? none)
+        : none,
+    ),
+  );
+  cellsOf(sheet, area).values = [plan.columns.map(({ header }) => header), ...typed];
+  const table = sheet.tables.add(areaRef(area), true);
+  table.set({ name: plan.name, style: "TableStyleLight1", showBandedRows: false });
+}
+
+export function renderFormulas(sheet: Sheet, block: Block): void {
+  const area = blockArea(block);
+  if (block.kind === "formula")
+    cellsOf(sheet, { ...area, bottom: area.top, right: area.left }).formulas = [[block.formula]];
+  if (block.kind === "table")
+    block.columns.forEach(({ formula }, column) => {
+      if (formula === undefined) return;
+      const at = area.left + column;
+      cellsOf(sheet, { ...area, top: area.top + 1, left: at, right: at }).formulas = Array.from(
+        { length: bodyRows(block) },
+        () => [formula],
+      );
+    });
+}
+
+/** How the cells of a block look, and the lists and bars that they offer. */
+export function renderLooks(sheet: Sheet, block: Block): void {
+  if (block.kind === "table") dressTable(sheet, block);
+  else if (block.kind === "cells") dressCells(sheet, block);
+  else dressFormula(sheet, block);
+}
+
+function dressTable(sheet: Sheet, plan: TablePlan): void {
+  const area = blockArea(plan);
+  dress(cellsOf(sheet, { ...area, bottom: area.top }), HEADER);
+  plan.columns.forEach(({ style, format, list, bar }, column) => {
+    const at = area.left + column;
+    const body = { ...area, top: area.top + 1, left: at, right: at };
+    const spare = cellsOf(sheet, { ...body, bottom: body.bottom + SPARE_ROWS });
+    dress(cellsOf(sheet, body), roleOf(style), format);
+    if (list) offer(spare, list);
+    if (bar) showBar(spare);
+  });
+}
+
+function dressCells(sheet: Sheet, plan: CellsPlan): void {
+  const area = blockArea(plan);
+  if (plan.styles)
+    plan.styles.forEach((style, column) => {
+      const at = area.left + column;
+      dress(cellsOf(sheet, { ...area, left: at, right: at }), roleOf(style), plan.format);
+    });
+  else dress(cellsOf(sheet, area), roleOf(plan.style), plan.format);
+  if (plan.list) offer(cellsOf(sheet, area), plan.list);
+}
+
+function dressFormula(sheet: Sheet, { spill, style, format, ...plan }: FormulaPlan): void {
+  const area = blockArea({ ...plan, ...(spill ? { spill } : {}) });
+  dress(cellsOf(sheet, area), roleOf(style), format);
+  spill?.formats?.forEach((of, column) => {
+    const at = area.left + column;
+    if (of !== "General")
+      cellsOf(sheet, { ...area, left: at, right: at }).numberFormat = of as never;
+  });
+  for (const column of spill?.bars ?? []) {
+    const at = area.left + column;
+    showBar(cellsOf(sheet, { ...area, top: area.top + 1, left: at, right: at }));
+  }
+  if (spill && spill.rows > 1 && spill.header !== false)
+    dress(cellsOf(sheet, { ...area, bottom: area.top }), HEADER);
+}
+
+/** A list may not name a table's column itself; in INDIRECT it may, and follows the table as it grows. */
+function offer(range: Excel.Range, { values, column, strict }: ListRule): void {
+  const source = values ? values.join(",") : `=INDIRECT("${column}")`;
+  range.dataValidation.rule = { list: { inCellDropDown: true, source } };
+  range.dataValidation.ignoreBlanks = true;
+  range.dataValidation.errorAlert = {
+    ...{ title: "Carrybook", message: "Choose one of the list.", style: "Stop" },
+    showAlert: strict,
+  };
+}
+
+/** A bar behind each share from 0 to 1. */
+function showBar(range: Excel.Range): void {
+  const { dataBar } = range.conditionalFormats.add("DataBar");
+  dataBar.lowerBoundRule = { type: "Number", formula: "0" };
+  dataBar.upperBoundRule = { type: "Number", formula: "1" };
+  dataBar.positiveFormat.set({ fillColor: BAR, gradientFill: false });
+}
