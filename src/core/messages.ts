@@ -10,7 +10,7 @@ export const messages = {
     cardForLog: () => "This needs the throw log; a card no longer holds the single throws.",
 
     blank: (row: number, what: string) => `Row ${row}: ${what} is blank.`,
-    error: (row: number, what: string, found: string) => `Row ${row}: ${what} is ${found}.`,
+    error: (row: number, what: string, found: string) => `Row ${row}: ${what} is ${found}`,
     notNumber: (row: number, what: string, found: string) =>
       `Row ${row}: ${what} is ${found}. Type it as a number.`,
     notDate: (row: number, found: string) =>

@@ -40,14 +40,14 @@ export function throwRow(
   const carryM = numberIn(cellAt(cells, at.carry), NaN) * layout.metresPerCarry;
   const offlineCell = cellAt(cells, at.offline);
   const offline = numberIn(offlineCell, 0);
-  const power = numberIn(cellAt(cells, at.power), 1) || 1;
+  const power = numberIn(cellAt(cells, at.power), 1);
   const headwind = numberIn(cellAt(cells, at.headwind), 0);
   const rise = numberIn(cellAt(cells, at.rise), 0);
   const day = dateIn(cellAt(cells, at.date));
 
   // Looking for faults costs more than reading; most rows are plainly sound.
   const textsSound = disc !== "" && typeof lineCell !== "object" && typeof playerCell !== "object";
-  const figuresSound = carryM > 0 && carryM <= LONGEST_CARRY_M && power > 0 && power <= MOST_POWER;
+  const figuresSound = carryM > 0 && carryM <= LONGEST_CARRY_M && power >= 0 && power <= MOST_POWER;
   if (!(textsSound && figuresSound) || Number.isNaN(offline + headwind + rise + day)) {
     const fault = throwFault(cells, row, layout, playerKey !== null);
     if (fault !== null) return fault;
@@ -59,7 +59,7 @@ export function throwRow(
     disc,
     carryM,
     offlineM: noOffline ? null : offline * layout.metresPerOffline,
-    power,
+    power: power === 0 ? 1 : power,
     line,
     headwindMps: headwind * layout.mpsPerHeadwind,
     riseM: rise * layout.metresPerRise,

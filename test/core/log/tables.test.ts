@@ -1,0 +1,124 @@
+import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { readBag } from "../../../src/core/log/readBag";
+import { readCourse } from "../../../src/core/log/readCourse";
+import { readRounds } from "../../../src/core/log/readRounds";
+
+const FT = 0.3048; // NIST SP 811, exact
+
+describe("the bag", () => {
+  test("types by the trade's words, other words not known; in the bag unless it says no", () => {
+    const bag = readBag([
+      ["In bag", "disc", "TYPE", "Line", "Weight"],
+      ["", "Copper  mid", "Mid-range", "straight", 178],
+      ["No", "Violet driver", "distance driver", "", ""],
+      [false, "Slate putter", "soft", "", ""],
+      [0, "Sand approach", { error: "#N/A" }, 0, ""],
+      ["yes", "", "putter", "", ""],
+      ["no", "COPPER MID", "putter", "", ""],
+    ]);
+    expect(bag).toEqual([
+      { row: 2, disc: "Copper mid", type: "midrange", line: "straight", inBag: true },
+      { row: 3, disc: "Violet driver", type: "distance", line: "", inBag: false },
+      { row: 4, disc: "Slate putter", type: null, line: "", inBag: false },
+      { row: 5, disc: "Sand approach", type: null, line: "", inBag: true },
+    ]);
+  });
+
+  test("blank is empty; without a Disc column it is refused", () => {
+    expect(readBag([])).toEqual([]);
+    expect(readBag([["", null]])).toEqual([]);
+    expect(() => readBag([["Type"], ["putter"]])).toThrow("The bag has no Disc column");
+  });
+});
+
+describe("the course", () => {
+  const header = [
+    "Hole",
+    "Par",
+    "Distance",
+    "Rise",
+    "Headwind",
+    "Long trouble",
+    "Short trouble",
+    "Line",
+  ];
+
+  test("one hole a row; rows without a distance are not filled in yet", () => {
+    const holes = readCourse(
+      [
+        header,
+        [1, 3, 300, -12, 5, 40, "", "hyzer"],
+        ["", "", "", ""],
+        ["", "", 250, "", "", 0, 30, ""],
+      ],
+      DEFAULT_SETTINGS,
+    );
+    expect(holes).toEqual([
+      {
+        row: 2,
+        hole: "1",
+        par: 3,
+        distanceM: 300 * FT,
+        riseM: -12 * FT,
+        headwindMps: 5 * 0.44704,
+        longTroubleM: 40 * FT,
+        shortTroubleM: null,
+        line: "hyzer",
+        note: "",
+      },
+      expect.objectContaining({ row: 4, hole: "2", par: null, riseM: 0, shortTroubleM: 30 * FT }),
+    ]);
+  });
+
+  test.each([
+    [["1", 3, "3OO"], "Row 2: distance is text, '3OO'. Type it as a number."],
+    [["1", 3, -300], "Row 2: distance cannot be below 0."],
+    [["1", 3, 300, { error: "#REF!" }], "Row 2: rise is an error, #REF!"],
+    [["1", 3, 300, 0, 0, -5], "Row 2: long trouble cannot be below 0."],
+  ])("%j stops the reading", (row, message) => {
+    expect(() => readCourse([header, row], DEFAULT_SETTINGS)).toThrow(message);
+  });
+
+  test("needs a Distance column", () => {
+    expect(() => readCourse([["Hole"], [1]], DEFAULT_SETTINGS)).toThrow("no Distance column");
+    expect(() => readCourse([], DEFAULT_SETTINGS)).toThrow("no Distance column");
+  });
+});
+
+describe("the rounds", () => {
+  const header = ["Disc", "Distance", "Finish", "Power", "Note"];
+
+  test("filled rows only; a finish of 0 is on the target", () => {
+    const rounds = readRounds(
+      [
+        header,
+        ["Copper mid", 300, -12, "", ""],
+        ["Copper mid", 280, 0, 0.9, ""],
+        ["Copper mid", 280, "", "", "not thrown"],
+        ["", 280, 5, "", ""],
+      ],
+      DEFAULT_SETTINGS,
+    );
+    expect(rounds.map(({ row, finishM, power }) => [row, finishM / FT, power])).toEqual([
+      [2, -12, 1],
+      [3, 0, 0.9],
+    ]);
+  });
+
+  test("where blanks come as 0, a finish of 0 is a blank", () => {
+    const rounds = readRounds([header, ["Copper mid", 300, 0, 0, 0]], DEFAULT_SETTINGS);
+    expect(rounds).toEqual([]);
+  });
+
+  test.each([
+    [["Copper mid", 300, "short", "", ""], "Row 2: finish is text, 'short'"],
+    [["Copper mid", 300, 5, 95, ""], "Row 2: power is 95"],
+  ])("%j stops the reading", (row, message) => {
+    expect(() => readRounds([header, row], DEFAULT_SETTINGS)).toThrow(message);
+  });
+
+  test.each(["Disc", "Distance", "Finish"])("needs a %s column", (missing) => {
+    const rest = header.map((name) => (name === missing ? "Else" : name));
+    expect(() => readRounds([rest], DEFAULT_SETTINGS)).toThrow(`no ${missing} column`);
+  });
+});
