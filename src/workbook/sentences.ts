@@ -35,6 +35,8 @@ export const sentences = {
   cellBeingEdited: "A cell is being edited. Press Enter or Escape in the sheet and try again.",
   excelTooOld: "This Excel is too old for that. Nothing was written.",
   tooMuchAtOnce: "That is more than Excel takes at once. Nothing was written.",
+  placeTaken: (name: string, sheet: string) =>
+    `${name} has no room on sheet ${sheet}: something stands in its place. Rename that sheet or move what is there, and try again.`,
   halfDone:
     "Excel stopped half-way and could not take back what it had done. Look at the sheet before you go on.",
   noChart: (title: string) => `The chart “${title}” could not be drawn in this Excel.`,

@@ -57,6 +57,7 @@ export async function buildMissing(
     return { plan, isNew, blocks: isNew ? missing : missing.filter(({ name }) => name) };
   });
   const free = await withRoom(context, parts);
+  const noRoom = missingFrom(parts, free);
   for (const { plan, isNew, blocks } of free)
     made.push(...(isNew ? [plan.name] : []), ...blocks.flatMap(({ name }) => name ?? []));
   if (made.length === 0) return { made, kept };
@@ -66,7 +67,7 @@ export async function buildMissing(
     (again) => remove(again, free, there),
   );
   const drawn = free.filter(({ isNew }) => isNew).map(({ plan }) => plan);
-  const lacking = await dressUp(drawn);
+  const lacking = [...noRoom, ...(await dressUp(drawn))];
   return { made, kept, ...(lacking.length > 0 ? { lacking } : {}) };
 }
 
@@ -94,6 +95,22 @@ async function withRoom(context: Excel.RequestContext, parts: readonly Part[]): 
   }));
 }
 
+/**
+ * Sentences about names that found no room. A table that finds none stops everything, as Excel
+ * takes no formula that asks for it.
+ */
+function missingFrom(wanted: readonly Part[], free: readonly Part[]): string[] {
+  return wanted.flatMap(({ plan, blocks }, index) =>
+    blocks
+      .filter((block) => !free[index]!.blocks.includes(block))
+      .map(({ kind, name = "" }) => {
+        const sentence = sentences.placeTaken(name, plan.name);
+        if (kind === "table") throw new PortError("invalid", sentence);
+        return sentence;
+      }),
+  );
+}
+
 /** All sheets first, then what formulas may name, then the formulas: Excel refuses them otherwise. */
 export async function render(
   context: Excel.RequestContext,
@@ -109,7 +126,7 @@ export async function render(
     for (const block of blocks) renderContent(context, sheet, plan.name, block);
   for (const { sheet, plan, blocks, isNew } of rendered) {
     if (isNew) renderSheet(sheet, plan);
-    for (const block of blocks) renderLooks(sheet, block);
+    for (const block of blocks) renderLooks(sheet, block, isNew);
   }
   for (const { sheet, blocks } of rendered)
     for (const block of blocks) renderFormulas(sheet, block);
@@ -135,8 +152,14 @@ async function remove(
     );
     if (!sheet) continue;
     if (isNew) sheet.delete();
-    else for (const block of blocks) sheet.getRange(areaRef(blockArea(block))).clear();
+    else for (const block of blocks) wipe(sheet.getRange(areaRef(blockArea(block))));
   }
+}
+
+function wipe(range: Excel.Range): void {
+  range.clear();
+  range.dataValidation.clear();
+  range.conditionalFormats.clearAll();
 }
 
 /**

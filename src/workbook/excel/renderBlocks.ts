@@ -68,20 +68,23 @@ export function renderFormulas(sheet: Sheet, block: Block): void {
     });
 }
 
-/** How the cells of a block look, and the lists and bars that they offer. */
-export function renderLooks(sheet: Sheet, block: Block): void {
-  if (block.kind === "table") dressTable(sheet, block);
+/**
+ * How the cells of a block look, and the lists and bars that they offer; on a sheet of ours also
+ * below a table, for rows to come.
+ */
+export function renderLooks(sheet: Sheet, block: Block, isOurs: boolean): void {
+  if (block.kind === "table") dressTable(sheet, block, isOurs ? SPARE_ROWS : 0);
   else if (block.kind === "cells") dressCells(sheet, block);
   else dressFormula(sheet, block);
 }
 
-function dressTable(sheet: Sheet, plan: TablePlan): void {
+function dressTable(sheet: Sheet, plan: TablePlan, spareRows: number): void {
   const area = blockArea(plan);
   dress(cellsOf(sheet, { ...area, bottom: area.top }), HEADER);
   plan.columns.forEach(({ style, format, list, bar }, column) => {
     const at = area.left + column;
     const body = { ...area, top: area.top + 1, left: at, right: at };
-    const spare = cellsOf(sheet, { ...body, bottom: body.bottom + SPARE_ROWS });
+    const spare = cellsOf(sheet, { ...body, bottom: body.bottom + spareRows });
     dress(cellsOf(sheet, body), roleOf(style), format);
     if (list) offer(spare, list);
     if (bar) showBar(spare);
