@@ -16,6 +16,7 @@ const CLOSE = 4e-16;
  * freedomOf(1.5332062737) // 4
  */
 export function freedomOf(t: number): number {
+  if (Number.isNaN(t)) return NaN;
   const excess = (inverse: number): number => tQuantile(UPPER_TENTH, 1 / inverse) - t;
   let far = 1 / MOST;
   let near = 1 / LEAST;
