@@ -62,8 +62,8 @@ export const messages = {
     badDirection: (name: string, found: string) =>
       `${name} must be degrees or a compass point such as NW; it is ${found}.`,
     outOfReach: () => "No throw reaches this target: it is too far, too high or too windy.",
-    blownPast: () =>
-      "Even the softest throw goes past this target: the wind or the drop carries it.",
+    outrun: () =>
+      "A throw this soft is not covered here: the wind is faster, or the drop alone carries a disc past the target.",
     tooSteep: () => "The slope to this target is steeper than 45 degrees; that is not covered.",
     tooWindy: () => "The wind is above 40 m/s (89 mph); no throw is worked out in that.",
   },
@@ -80,8 +80,19 @@ export const messages = {
     tooFar: (disc: string, needed: string, highest: string) =>
       `${disc} would need ${needed} of smooth, harder than your highest power, ${highest}. Take a longer disc.`,
   },
-  bag: {},
-  learn: {},
+  bag: {
+    badSteps: () =>
+      "The distances must be above 0, from the smaller to the larger, by a step above 0.",
+    tooManySteps: (rows: number, limitM: number) =>
+      `Ask for at most ${rows} distances, up to ${limitM} m. Take a wider step.`,
+    oneDisc: () => "With fewer than two discs in the bag there is nothing to compare.",
+    noHole: () => "There is no hole on the course.",
+  },
+  learn: {
+    noRows: () => "There are no rounds to learn from.",
+    noneUsable: (row: number, reason: string) =>
+      `No row of the rounds can teach. Row ${row}: ${reason}`,
+  },
   notes: {
     ambiguousDate: () => "Day or month first? Write it as year-month-day.",
     noYear: () => "Which year? Write it with the year.",

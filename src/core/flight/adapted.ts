@@ -32,14 +32,16 @@ const USUAL_SPEED_MPS = 20;
 /** A speed, and the elevation that goes with it. */
 export interface SoftestThrow {
   readonly elevationRad: number;
-  /** Infinity where no throw reaches the target; 0 where the wind alone carries past it. */
+  /** Infinity where no throw gets to the target; 0 where the wind would outrun the throw. */
   readonly speedMps: number;
 }
 
 /**
  * The softest throw that carries to a target: the one of least speed over the elevations of
  * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
- * A throw that the wind blows back as it comes down does not count as getting there.
+ *
+ * Two kinds of flight are not counted, for a breath of wind changes all about them: a throw
+ * slower than the wind, and one that is blown back by the time it comes down.
  */
 export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
@@ -49,7 +51,8 @@ export function softestThrow(distanceM: number, setting: Setting, launch: Launch
     if (speed > 0 && speed < Infinity) guessMps = speed;
     return speed;
   });
-  const blownBack =
-    speedMps > 0 && speedMps < Infinity && !landsForward(speedMps, elevationRad, setting);
-  return { elevationRad, speedMps: blownBack ? Infinity : speedMps };
+  if (speedMps === Infinity) return { elevationRad, speedMps };
+  if (speedMps <= Math.abs(setting.headwindMps)) return { elevationRad, speedMps: 0 };
+  const counts = landsForward(speedMps, elevationRad, setting);
+  return { elevationRad, speedMps: counts ? speedMps : Infinity };
 }

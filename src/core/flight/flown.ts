@@ -15,11 +15,11 @@ const memory = remember<number>(KEPT);
 /** Passes a speed or distance on, unless it says that there is no throw: see SoftestThrow. */
 export function reached(found: number): number {
   if (found === Infinity) throw unavailable(messages.flight.outOfReach());
-  if (found === 0) throw unavailable(messages.flight.blownPast());
+  if (found === 0) throw unavailable(messages.flight.outrun());
   return found;
 }
 
-/** Infinity where no throw reaches the target; 0 where the wind alone carries past it. */
+/** Infinity and 0 as for SoftestThrow. */
 function flyFor(shot: Shot, densityKgM3: number, type: DiscType | null, launch: Launch): number {
   const { distanceM, riseM, headwindMps } = shot;
   const polar = polarFor(type, distanceM);
@@ -32,7 +32,7 @@ function flyFor(shot: Shot, densityKgM3: number, type: DiscType | null, launch: 
 /**
  * Plays-like distance by the flight alone, m: how far, on level ground in calm standard air,
  * the softest throw carries that reaches the target. An `unavailable` error where no throw
- * reaches it, or where the wind alone carries past it.
+ * reaches it, or where that throw would be slower than the wind.
  */
 export function flownM(
   shot: Shot,

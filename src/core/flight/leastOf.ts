@@ -7,7 +7,10 @@ const SPREAD = 5;
 /** Most points added after that. */
 const NARROWINGS = 8;
 
-/** As shares of the interval: points this close are one, and gaps this narrow bracket well. */
+/**
+ * As shares of the interval: points this close are one, and gaps this narrow bracket the least
+ * well, unless the function has no value on one side.
+ */
 const CLOSE = 0.002;
 const NARROW = 0.1;
 
@@ -32,10 +35,18 @@ function nextLook(points: readonly Point[], best: number, span: number): number 
   if (!known && !Number.isNaN(bottom)) return bottom;
 
   const [x] = points[best]!;
-  const below = x - (points[best - 1]?.[0] ?? x);
-  const above = (points[best + 1]?.[0] ?? x) - x;
-  if (Math.max(below, above) < NARROW * span) return NaN;
+  const below = gapTo(points[best - 1], x, span);
+  const above = gapTo(points[best + 1], x, span);
+  if (below === 0 && above === 0) return NaN;
   return above > below ? x + above / 2 : x - below / 2;
+}
+
+/** Width of the gap between the best place and a neighbour; 0 where it is narrow, or none. */
+function gapTo(neighbour: Point | undefined, x: number, span: number): number {
+  if (!neighbour) return 0;
+  const gap = Math.abs(neighbour[0] - x);
+  const narrow = neighbour[1] < Infinity ? NARROW : CLOSE;
+  return gap < narrow * span ? 0 : gap;
 }
 
 /**

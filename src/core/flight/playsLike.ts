@@ -46,8 +46,8 @@ export function playsLikeByLaunchM(
  * by the player's own uphill factor, what wind and air add by the wind factor.
  *
  * Accurate to 0.05 ft against the model; the model's own doubt is the band of
- * `playsLikeBandM`. An `unavailable` error where no throw reaches the target, or where the
- * wind alone carries past it; an `unusable` one for a distance not above 0 and for NaN.
+ * `playsLikeBandM`. An `unavailable` error where no throw reaches the target, where that
+ * throw would be slower than the wind, on slopes above 45° and in winds above 40 m/s; an `unusable` one for a distance not above 0 and for NaN.
  *
  * @example
  * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
