@@ -2,7 +2,7 @@ import type { WorkbookPort } from "../workbook/port";
 import { sentenceOf } from "./attempt";
 import { bookOf } from "./book/book";
 import { keepUnchanged, readRawBook } from "./book/rawBook";
-import type { Desk, Work } from "./desk";
+import type { Desk, Done, Work } from "./desk";
 import type { PaneOptions } from "./options";
 import type { Place } from "./places";
 import { withBook, withNotice, type PaneState } from "./state";
@@ -30,8 +30,18 @@ export class PaneDesk implements Desk {
     this.store.change(update);
   }
 
+  /** The pane is busy from the call on, so that a second press finds it so. */
   work(place: Place, doing: string, work: Work): Promise<boolean> {
-    const next = this.turn.then(() => this.run(place, doing, work));
+    const stopping = new AbortController();
+    const report = (done: number, total: number): void =>
+      this.change((state) => ({
+        ...state,
+        busy: { doing, done, total, stop: () => stopping.abort() },
+      }));
+    report(0, 0);
+    const next = this.turn.then(() =>
+      this.run(place, (port) => work(port, report, stopping.signal)),
+    );
     this.turn = next;
     return next;
   }
@@ -71,16 +81,9 @@ export class PaneDesk implements Desk {
     } while (this.stale);
   }
 
-  private async run(place: Place, doing: string, work: Work): Promise<boolean> {
-    const stopping = new AbortController();
-    const busy = (done: number, total: number): void =>
-      this.change((state) => ({
-        ...state,
-        busy: { doing, done, total, stop: () => stopping.abort() },
-      }));
-    busy(0, 0);
+  private async run(place: Place, work: (port: WorkbookPort) => Promise<Done>): Promise<boolean> {
     try {
-      const { said, step } = await work(this.port, busy, stopping.signal);
+      const { said, step } = await work(this.port);
       await this.refresh();
       this.change((state) => ({
         ...withNotice(

@@ -27,6 +27,6 @@ export function driftView(book: Book): TemplateResult {
 function driftWords({ trend: { changePerMonthM, p, throws } }: Drift, unit: DistanceUnit): string {
   if (changePerMonthM === null) return "";
   const way = changePerMonthM < 0 ? "loses" : "gains";
-  const chance = p === null ? "" : `, p ${plain(p, 3)}`;
+  const chance = p === null ? "" : `, p ${p < 0.001 ? "below 0.001" : plain(p, 3)}`;
   return `${way} ${distance(Math.abs(changePerMonthM), unit)} a month, from ${throws} throws${chance}.`;
 }

@@ -3,7 +3,8 @@ import { toMetres, type DistanceUnit } from "../../core/units";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
 import { table } from "../parts/table";
-import { nearestAt, plotFrame } from "../plots/frame";
+import { plotFrame } from "../plots/frame";
+import { nearestAt } from "../plots/scale";
 import { withLook } from "../state";
 import { count, distance, length } from "../words/figures";
 import { ladderOf, RUNG_PX, rungsOf, type Ladder, type Rung } from "./ladder";
@@ -73,8 +74,8 @@ function rungDrawing(
   const place = (metres: number): number => x(metres / unitM);
   return svg`<g>
     ${looked ? svg`<rect class="looked" x="-4" y=${y - RUNG_PX + 14} width=${width + 8} height=${RUNG_PX} rx="3"></rect>` : ""}
-    <text x="0" y=${y - 10}>${fitting(row.disc, width)}</text>
-    <text class="strong end" x=${width} y=${y - 10}>${length(next.carryM, unit)}</text>
+    <text class="halo" x="0" y=${y - 10}>${fitting(row.disc, width)}</text>
+    <text class="strong end halo" x=${width} y=${y - 10}>${length(next.carryM, unit)}</text>
     <line class="span" x1=${place(next.lowM)} x2=${place(next.highM)} y1=${y} y2=${y}></line>
     ${dots.map(({ carryM }) => svg`<circle class="dot" cx=${place(carryM)} cy=${y} r="3.5"></circle>`)}
     <line class="carry" x1=${place(next.carryM)} x2=${place(next.carryM)} y1=${y - 6} y2=${y + 6}></line>

@@ -4,8 +4,10 @@ import type { Book } from "../book/book";
 import type { Desk } from "../desk";
 import { empty } from "../parts/empty";
 import { list } from "../words/figures";
+import { coverView } from "./coverView";
 import { driftView } from "./driftView";
 import { ladderPlot } from "./ladderPlot";
+import { twinsView, worthView } from "./spareView";
 
 /** The bag as a whole: how far each disc goes, where it leaves holes, and what each is worth. */
 export function bagView(desk: Desk, book: Book): TemplateResult {
@@ -15,7 +17,7 @@ export function bagView(desk: Desk, book: Book): TemplateResult {
       <h2>Smooth carry, ${book.settings.distanceUnit}</h2>
       ${ladderPlot(desk, book)} ${neverThrown(book)}
     </section>
-    ${driftView(book)}`;
+    ${coverView(desk, book)} ${twinsView(book)} ${driftView(book)} ${worthView(book)}`;
 }
 
 function neverThrown({ bag, card }: Book): unknown {

@@ -1,5 +1,50 @@
 import { html, type TemplateResult } from "lit";
+import type { Factors } from "../../core/learn/learnFactors";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
+import { table } from "../parts/table";
+import { plain, share } from "../words/figures";
+import { useFactors } from "./actions";
+import { inUse, learntOf, rounded } from "./learnt";
 
-export const learntView = (_desk: Desk, _book: Book): TemplateResult => html``;
+/** What the rounds taught, and how sure it is. */
+export function learntView(desk: Desk, book: Book): TemplateResult {
+  const learnt = learntOf(book);
+  return html`<section aria-label="Learnt">
+    <h2>Learnt from your rounds</h2>
+    ${
+      book.rounds.length === 0
+        ? html`<p class="quiet">
+            Open a hole above and add where the throw finished. Your own slope and wind factors then
+            stand here.
+          </p>`
+        : learnt.ok
+          ? factorsView(desk, book, learnt.value)
+          : html`<p>${learnt.why}</p>`
+    }
+  </section>`;
+}
+
+function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
+  const { uphill, wind, course } = factors;
+  const used = inUse(factors, book);
+  return html`${table(
+      "Learnt factors",
+      [["Factor"], ["Mean", "number"], ["Give or take", "number"], ["Rows", "number"]],
+      [
+        ["Slope", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
+        ["Wind", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
+        ["Course", share(course.mean), share(course.sd), String(course.rows)],
+      ],
+    )}
+    <p class="quiet">
+      Slope and wind: 1 means the model is right for you. Course: how much farther you throw there
+      than in the field. Trust a factor when its give or take is small.
+    </p>
+    <button
+      ?disabled=${used || desk.state.busy !== null}
+      @click=${() => void useFactors(desk, rounded(uphill.mean), rounded(wind.mean))}
+    >
+      ${used ? "In use" : "Use slope and wind in Settings"}
+    </button>`;
+}

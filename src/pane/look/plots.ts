@@ -17,6 +17,12 @@ export const plots = css`
   .plot svg .strong {
     font-weight: 600;
   }
+  .plot svg .halo {
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-width: 4px;
+    stroke-linejoin: round;
+  }
   .plot svg .end {
     text-anchor: end;
   }

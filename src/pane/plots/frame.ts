@@ -69,12 +69,3 @@ export function plotFrame(frame: Frame): TemplateResult {
     </details>
   </figure>`;
 }
-
-/** The place in a sorted list of positions that is nearest to one. */
-export function nearestAt(positions: readonly number[], to: number): number {
-  let best = 0;
-  positions.forEach((position, at) => {
-    if (Math.abs(position - to) < Math.abs(positions[best]! - to)) best = at;
-  });
-  return best;
-}

@@ -31,3 +31,12 @@ export function roundValues(low: number, high: number, wanted: number): number[]
 /** A path through points, for the d of an SVG path. */
 export const pathThrough = (points: readonly (readonly [x: number, y: number])[]): string =>
   points.map(([x, y], at) => `${at === 0 ? "M" : "L"}${x.toFixed(1)} ${y.toFixed(1)}`).join("");
+
+/** The place in a list of positions that is nearest to one. */
+export function nearestAt(positions: readonly number[], to: number): number {
+  let best = 0;
+  positions.forEach((position, at) => {
+    if (Math.abs(position - to) < Math.abs(positions[best]! - to)) best = at;
+  });
+  return best;
+}

@@ -16,7 +16,7 @@ export function textCard(book: Book): string {
   const head = [player ?? "", newest > 0 ? day(newest) : ""].filter((part) => part !== "");
   return [
     ["Smooth carry", ...head].join(", "),
-    `${distanceUnit}; in brackets where eight of ten next throws stop`,
+    `${distanceUnit} (eight of ten next throws)`,
     "",
     ...rungs.map(({ row, next }) => {
       const range = `${length(next.lowM, distanceUnit)}–${length(next.highM, distanceUnit)}`;

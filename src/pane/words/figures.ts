@@ -27,7 +27,7 @@ export const wind = (mps: number, unit: WindUnit): string =>
   `${plain(fromMps(mps, unit), 1)}${GAP}${unit}`;
 
 /** @example share(0.713) // "71 %" */
-export const share = (part: number): string => `${Math.round(part * 100)}${GAP}%`;
+export const share = (part: number): string => `${signed(String(Math.round(part * 100)))}${GAP}%`;
 
 /** @example strokes(2.413) // "2.41" */
 export const strokes = (count: number): string => signed(count.toFixed(2));

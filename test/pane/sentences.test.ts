@@ -1,0 +1,60 @@
+import {
+  aimSentence,
+  driftSentence,
+  pickOf,
+  pickSentence,
+  unfitSentence,
+  whySentence,
+} from "../../src/pane/hole/sentences";
+import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
+import type { Option } from "../../src/core/types";
+import { toMetres } from "../../src/core/units";
+
+const feet = (value: number): number => toMetres(value, "ft");
+const option = (part: Partial<Option>): Option => ({
+  disc: "Copper mid",
+  power: 1,
+  playsLikeM: feet(300),
+  chance: 0.713,
+  leavesM: feet(19),
+  strokes: 2.4,
+  longM: 0,
+  aimM: 0,
+  ...part,
+});
+const bare = (text: string): string => text.replaceAll("\u00a0", " ");
+
+test("the pick, then what it does, then the second choice", () => {
+  const options = [option({}), option({ disc: "Mint fairway", power: 0.86 })];
+  expect(bare(`${pickOf(options[0]!)}. ${pickSentence(options, DEFAULT_SETTINGS)}`)).toBe(
+    "Copper mid, smooth. 71 % in the circle, leaves 19 ft. Second: Mint fairway at 86 %.",
+  );
+  expect(bare(pickSentence([option({})], DEFAULT_SETTINGS))).toBe(
+    "71 % in the circle, leaves 19 ft.",
+  );
+  expect(pickSentence([], DEFAULT_SETTINGS)).toBe("");
+});
+
+test("why it plays as it does names only what matters", () => {
+  const parts = { distanceM: 90, slopeM: feet(42), windM: feet(-3), airM: 0.01, totalM: 100 };
+  expect(bare(whySentence(parts, DEFAULT_SETTINGS))).toBe(
+    "42 ft more for the slope and 3 ft less for the wind.",
+  );
+  expect(whySentence({ ...parts, slopeM: 0, windM: 0 }, DEFAULT_SETTINGS)).toContain("level");
+});
+
+test("aim and drift say the side in words", () => {
+  expect(bare(aimSentence(option({ aimM: feet(-8) }), DEFAULT_SETTINGS))).toBe(
+    "Aim 8 ft left of the target.",
+  );
+  expect(aimSentence(option({ aimM: 0.2 }), DEFAULT_SETTINGS)).toBe("");
+  expect(bare(driftSentence(feet(12), DEFAULT_SETTINGS))).toBe("The wind carries it 12 ft right.");
+});
+
+test("a disc that stops short at its hardest, or flies past at its softest, is said to be unfit", () => {
+  const words = (part: Partial<Option>) => bare(unfitSentence(option(part), DEFAULT_SETTINGS));
+  expect(words({ power: 1, longM: feet(-60) })).toBe("too soft: smooth it stops 60 ft short");
+  expect(words({ power: 0.8, longM: feet(60) })).toBe("too far: even at 80 % it goes 60 ft past");
+  expect(words({ power: 0.9, longM: feet(-60) })).toBe("");
+  expect(words({ power: 1, longM: feet(-20) })).toBe("");
+});
