@@ -98,6 +98,9 @@ export const CIRCLE_M = 10;
 /** Quantile behind every 80 % interval that the product shows. */
 export const UPPER_TENTH = 0.9;
 
+/** The same quantile of the normal distribution. Abramowitz & Stegun, table 26.5. */
+export const NORMAL_UPPER_TENTH = 1.2815515655446;
+
 /** How long until a throw counts half, days. Assumption; setting "Memory". */
 export const MEMORY_DAYS = 180;
 
@@ -134,6 +137,23 @@ export const COST_TIE = 1e-9;
 
 /** Least chance of the circle that is worth choosing by; below it what a throw leaves decides. Assumption. */
 export const LEAST_CHANCE = 0.02;
+
+/** A gap is where the best disc falls this far behind an ideal one in the chance of the circle. Assumption. */
+export const GAP_LOSS = 0.05;
+
+/** Discs are twins where each is worth less than this in strokes a round, and their carries overlap by more than this share. Assumption. */
+export const TWIN_STROKES = 0.02;
+export const TWIN_OVERLAP = 0.8;
+
+/** Holes of a round. PDGA Official Rules: a round is usually 18. */
+export const HOLES_A_ROUND = 18;
+
+/** What is believed of the course, the uphill factor and the wind factor before any round: mean and standard deviation. Assumption. */
+export const LEARNT_BEFORE = {
+  course: { mean: 0, sd: 0.05 },
+  uphill: { mean: 1, sd: 0.3 },
+  wind: { mean: 1, sd: 0.5 },
+} as const;
 
 /** Tuning of Huber's location estimate: 95 % efficient on normal data. Holland & Welsch 1977, Commun. Stat. A6:813. */
 export const HUBER_TUNING = 1.345;

@@ -6,6 +6,9 @@ import { shareWithin } from "./shareWithin";
 import { tDensity } from "./tDensity";
 import type { Target } from "./target";
 
+/** What of a disc's form bears on where its throws end. */
+export type ThrowForm = Pick<CardRow, "mu" | "scale" | "freedom" | "evidence" | "side">;
+
 /**
  * The chance that a disc at some power, a share of smooth, finishes within `circleM` of a target: the
  * integral over the diameter of the density of the miss along the line, times the share of sideways
@@ -17,7 +20,7 @@ import type { Target } from "./target";
  * chanceOf(row, { distanceM: 90, playsLikeM: 95 }, 10)(0.95) // from 0 to 1
  */
 export function chanceOf(
-  row: CardRow,
+  row: ThrowForm,
   { distanceM, playsLikeM }: Target,
   circleM: number,
 ): (power: number) => number {

@@ -1,4 +1,4 @@
-/** Choosing where near-equals go to the throw nearest smooth. */
+/** An order in which near-equals go to the throw nearest smooth. */
 
 /** Something that can be chosen: the lower its cost, the better. */
 export interface Weighed {
@@ -7,34 +7,28 @@ export interface Weighed {
 }
 
 /**
- * The index of the best: among those that cost less than `tie` above the least, the power nearest 1,
- * then the lower cost, then the earlier. −1 where nothing has a finite cost.
+ * All items, best first: the best, then the best of the rest, and so on. The best is, among those that
+ * cost less than `tie` above the least, the one with the power nearest 1, then the cheaper, then the
+ * earlier. Costs are finite.
  *
  * @example
- * bestOf([{ power: 0.9, cost: 2.3 }, { power: 1, cost: 2.304 }], 0.005) // 1
+ * bestFirst([{ power: 0.9, cost: 2.3 }, { power: 1, cost: 2.304 }], 0.005)[0]?.power // 1
  */
-export function bestOf(weighed: readonly Weighed[], tie: number): number {
-  const limit = weighed.reduce((least, { cost }) => Math.min(least, cost), Infinity) + tie;
-  let best = -1;
-  weighed.forEach((candidate, index) => {
-    if (!(candidate.cost < limit)) return;
-    if (best < 0 || isBetter(candidate, weighed[best]!)) best = index;
-  });
-  return best;
-}
-
-function isBetter(one: Weighed, other: Weighed): boolean {
-  const nearer = Math.abs(other.power - 1) - Math.abs(one.power - 1);
-  // Powers differ by hundredths: anything closer is rounding.
-  return Math.abs(nearer) > 1e-9 ? nearer > 0 : one.cost < other.cost;
-}
-
-/** All that have a finite cost, best first: the best, then the best of the rest, and so on. */
 export function bestFirst<Item extends Weighed>(items: readonly Item[], tie: number): Item[] {
   const left = [...items];
   const ranked: Item[] = [];
-  for (let best = bestOf(left, tie); best >= 0; best = bestOf(left, tie)) {
-    ranked.push(...left.splice(best, 1));
+  while (left.length > 0) {
+    const limit = Math.min(...left.map(({ cost }) => cost)) + tie;
+    const best = left.reduce((found, item) => (isBetter(item, found, limit) ? item : found));
+    ranked.push(best);
+    left.splice(left.indexOf(best), 1);
   }
   return ranked;
+}
+
+function isBetter(one: Weighed, other: Weighed, limit: number): boolean {
+  if (!(one.cost < limit && other.cost < limit)) return one.cost < other.cost;
+  const nearer = Math.abs(other.power - 1) - Math.abs(one.power - 1);
+  // Powers differ by hundredths: anything closer is rounding.
+  return Math.abs(nearer) > 1e-9 ? nearer > 0 : one.cost < other.cost;
 }

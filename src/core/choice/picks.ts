@@ -1,20 +1,41 @@
 /** Picking a power for each disc, and an order of discs. */
 import type { Candidate } from "./candidates";
 import type { Criterion } from "./criteria";
-import { bestFirst, bestOf, type Weighed } from "./nearSmooth";
+import { downhill } from "./downhill";
+import { bestFirst, type Weighed } from "./nearSmooth";
+import { powerThatReaches } from "./powers";
 
 /** A candidate at the power number `at`, chosen for its cost. */
 export interface Pick extends Candidate, Weighed {
   readonly at: number;
 }
 
-/** Each candidate at its best power, best first; without those that have no finite cost. */
-export function picksBy(candidates: readonly Candidate[], { costsOf, tie }: Criterion): Pick[] {
-  const picks = candidates.flatMap((candidate): Pick[] => {
-    const costAt = costsOf(candidate);
-    const weighed = candidate.thrown.powers.map((power, at) => ({ power, cost: costAt(at) }));
-    const at = bestOf(weighed, tie);
-    return at < 0 ? [] : [{ ...candidate, ...weighed[at]!, at }];
-  });
-  return bestFirst(picks, tie);
+/**
+ * Each candidate at its best power, best first; without those that have no finite cost. The best power
+ * is the one nearest smooth whose cost, and every cost on the way to it, is within the tie of the least.
+ */
+export function picksBy(candidates: readonly Candidate[], criterion: Criterion): Pick[] {
+  const picks = candidates
+    .map((candidate) => pickOf(candidate, criterion))
+    .filter(({ cost }) => cost < Infinity);
+  return bestFirst(picks, criterion.tie);
+}
+
+function pickOf(candidate: Candidate, { costsOf, tie }: Criterion): Pick {
+  const { row, powers } = candidate.thrown;
+  const costAt = costsOf(candidate);
+  const start = powerThatReaches(row, powers, candidate.target);
+  const least = downhill(start, powers.length, costAt);
+  let { index: at, cost } = least;
+  const fromSmooth = (index: number): number => Math.abs(powers[index]! - 1);
+  for (const step of [1, -1]) {
+    for (let next = at + step; next >= 0 && next < powers.length; next += step) {
+      if (!(fromSmooth(next) < fromSmooth(at))) break;
+      const nextCost = costAt(next);
+      if (!(nextCost < least.cost + tie)) break;
+      at = next;
+      cost = nextCost;
+    }
+  }
+  return { ...candidate, at, power: powers[at]!, cost };
 }

@@ -1,10 +1,10 @@
 /** A whole course at once. */
-import { DomainError } from "../errors";
 import { playsLikeBandM } from "../flight/band";
 import { conditionsOf } from "../flight/conditions";
 import { playsLikeM } from "../flight/playsLike";
 import type { Card, Hole, Option, Settings } from "../types";
 import { bagInHand } from "./bagInHand";
+import { orWhy } from "./orWhy";
 import { rankOptions } from "./rank";
 
 export interface PlannedHole {
@@ -39,15 +39,4 @@ export function planCourse(holes: readonly Hole[], card: Card, settings: Setting
       why,
     };
   });
-}
-
-/** An answer, or the sentence that says why there is none. */
-function orWhy<Answer>(ask: () => Answer): { answer: Answer | null; why: string | null } {
-  try {
-    return { answer: ask(), why: null };
-  } catch (thrown) {
-    if (thrown instanceof DomainError && thrown.code === "unavailable")
-      return { answer: null, why: thrown.message };
-    throw thrown;
-  }
 }

@@ -1,6 +1,7 @@
 /** The powers that a throw may be planned at. */
 import { POWER_STEP } from "../constants";
-import type { Settings } from "../types";
+import type { CardRow, Settings } from "../types";
+import type { Target } from "./target";
 
 /**
  * From the lowest to the highest power of the settings by hundredths, both ends included, softest
@@ -20,4 +21,15 @@ export function powersOf({
   );
   if (powers[steps]! < highestPower - 1e-9) powers.push(highestPower);
   return powers;
+}
+
+/** The index of the hardest power at which the middle throw does not pass the target, else of the softest. */
+export function powerThatReaches(
+  { mu }: Pick<CardRow, "mu">,
+  powers: readonly number[],
+  { playsLikeM }: Target,
+): number {
+  const needed = playsLikeM / Math.exp(mu);
+  const harder = powers.findIndex((power) => power > needed);
+  return harder < 0 ? powers.length - 1 : Math.max(0, harder - 1);
 }

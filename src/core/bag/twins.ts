@@ -1,0 +1,70 @@
+/** Discs that do the same thing. */
+import { bagInHand } from "../choice/bagInHand";
+import { suitsLine } from "../choice/bagInHand";
+import { tQuantile } from "../carry/student";
+import { HOLES_A_ROUND, TWIN_OVERLAP, TWIN_STROKES, UPPER_TENTH } from "../constants";
+import type { Card, CardRow, Hole, Settings } from "../types";
+import { worth } from "./worth";
+
+export interface Twins {
+  readonly a: string;
+  readonly b: string;
+  /** Strokes a round that staying at home costs, each alone. */
+  readonly costA: number;
+  readonly costB: number;
+  /** Share of the wider 80 % interval of carry that lies in both. */
+  readonly overlap: number;
+}
+
+/**
+ * Pairs of discs of which either could stay at home for less than 0.02 strokes a round and whose
+ * carries overlap by more than 80 %, closest first. The round is 18 level, calm holes, evenly from the
+ * shortest disc's carry to the longest's. Discs of different lines are never twins. None for fewer than
+ * two discs; throws `unavailable` where the bag is empty.
+ */
+export function twins(card: Card, settings: Settings): Twins[] {
+  const rows = bagInHand(card);
+  if (rows.length < 2) return [];
+  const costs = new Map(
+    worth(evenCourse(rows), card, settings).map(({ disc, strokes }) => [disc, strokes]),
+  );
+  const spare = rows.filter(({ disc }) => costs.get(disc)! < TWIN_STROKES);
+  return spare
+    .flatMap((a, index) => spare.slice(index + 1).map((b) => pair(a, b, costs)))
+    .filter((both) => both !== null)
+    .sort((one, other) => other.overlap - one.overlap);
+}
+
+function pair(a: CardRow, b: CardRow, costs: ReadonlyMap<string, number>): Twins | null {
+  const overlap = overlapOf(a, b);
+  if (!(overlap > TWIN_OVERLAP) || !suitsLine(a.line, b.line)) return null;
+  return { a: a.disc, b: b.disc, costA: costs.get(a.disc)!, costB: costs.get(b.disc)!, overlap };
+}
+
+function overlapOf(a: CardRow, b: CardRow): number {
+  const [one, other] = [interval(a), interval(b)];
+  const shared = Math.min(one.high, other.high) - Math.max(one.low, other.low);
+  return Math.max(0, shared) / Math.max(one.high - one.low, other.high - other.low);
+}
+
+/** The 80 % interval of the next smooth carry, m. */
+function interval({ mu, scale, evidence, freedom }: CardRow): { low: number; high: number } {
+  const reach = tQuantile(UPPER_TENTH, freedom) * scale * Math.sqrt(1 + 1 / evidence);
+  return { low: Math.exp(mu - reach), high: Math.exp(mu + reach) };
+}
+
+function evenCourse(rows: readonly CardRow[]): Hole[] {
+  const [longestM, shortestM] = [Math.exp(rows[0]!.mu), Math.exp(rows.at(-1)!.mu)];
+  return Array.from({ length: HOLES_A_ROUND }, (_, index) => ({
+    row: index + 1,
+    hole: `${index + 1}`,
+    par: null,
+    distanceM: shortestM + ((longestM - shortestM) * index) / (HOLES_A_ROUND - 1),
+    riseM: 0,
+    headwindMps: 0,
+    longTroubleM: null,
+    shortTroubleM: null,
+    line: "",
+    note: "",
+  }));
+}
