@@ -1,5 +1,9 @@
 /** Why a cell shows an error: in the grid's own hint over the cell, and in a line under the grid for the keyboard. */
-import { SheetsSelectionsService } from "@univerjs/sheets";
+import {
+  SetSelectionsOperation,
+  SetWorksheetActiveOperation,
+  SheetsSelectionsService,
+} from "@univerjs/sheets";
 import { CellAlertManagerService, type ICellAlert } from "@univerjs/sheets-ui";
 import type { Calculation } from "../workbook/embedded/calculation";
 import type { Engine } from "../workbook/embedded/engine";
@@ -27,5 +31,8 @@ export function explainInLine(engine: Engine, calculation: Calculation, line: HT
     line.hidden = sentence === undefined;
   };
   selections.selectionMoveEnd$.subscribe(update);
+  engine.commands.onCommandExecuted(({ id }) => {
+    if (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id) update();
+  });
   calculation.onDone(update);
 }

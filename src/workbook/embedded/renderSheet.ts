@@ -32,6 +32,8 @@ const SPARE_ROWS = 200;
 const SPARE_COLUMNS = 6;
 const PIXELS_A_CHARACTER = 7;
 const CELL_PADDING = 8;
+/** Width of the button in a table's header, px. */
+const HEADER_BUTTON = 18;
 /** Line height of a letter of one point, px. */
 const PIXELS_A_POINT = 1.5;
 const USUAL_ROW_PIXELS = 26;
@@ -56,6 +58,10 @@ export function blockRange(block: Block): IRange {
   if (block.kind === "cells") return rangeFrom(block.at, block.values.length, widest(block.values));
   return rangeFrom(block.at, block.spill?.rows ?? 1, block.spill?.columns ?? 1);
 }
+
+/** The first row of a spill is its header, unless the plan says otherwise or it is the only one. */
+const hasHeader = ({ spill }: FormulaPlan): boolean =>
+  spill !== undefined && spill.rows > 1 && spill.header !== false;
 
 const widest = (rows: readonly (readonly unknown[])[]): number =>
   rows.reduce((most, row) => Math.max(most, row.length), 1);
@@ -84,7 +90,7 @@ class Sketch implements RenderedBlocks {
       const at = range.startColumn + offset;
       const body = { startRow: first, endRow: range.endRow, startColumn: at, endColumn: at };
       this.put(range.startRow, at, writtenCell(column.header), HEADER);
-      const style = styleOf(column.style, column.format);
+      const style = styleOf(column.style, column.format, true);
       for (let row = first; row <= range.endRow; row++) {
         const value = table.rows[row - first]?.[offset] ?? "";
         this.put(row, at, column.formula ? formulaCell(column.formula) : writtenCell(value), style);
@@ -113,23 +119,26 @@ class Sketch implements RenderedBlocks {
   private addFormula(block: FormulaPlan, range: IRange): void {
     const { startRow, startColumn } = range;
     if (block.spill) this.dressSpill(block, range);
-    const style = block.spill && block.spill.rows > 1 ? HEADER : styleOf(block.style, block.format);
-    this.put(startRow, startColumn, formulaCell(block.formula), style);
+    else this.put(startRow, startColumn, {}, styleOf(block.style, block.format));
+    Object.assign(this.cells[startRow]![startColumn]!, formulaCell(block.formula));
     if (block.name) this.names.push({ name: block.name, range });
   }
 
-  /** Formats for the cells that the formula will fill; the first row of a long spill is its header. */
+  /** Formats for the cells that the formula will fill. */
   private dressSpill(block: FormulaPlan, range: IRange): void {
     const { rows, columns, formats, bars } = block.spill!;
+    const styles = Array.from({ length: columns }, (_, right) =>
+      styleOf(block.style, formats?.[right] ?? block.format, true),
+    );
     for (let down = 0; down < rows; down++)
-      for (let right = 0; right < columns; right++) {
-        const style =
-          down === 0 && rows > 1 ? HEADER : styleOf(block.style, formats?.[right] ?? block.format);
-        this.put(range.startRow + down, range.startColumn + right, {}, style);
-      }
+      styles.forEach((style, right) => {
+        const dress = down === 0 && hasHeader(block) ? HEADER : style;
+        this.put(range.startRow + down, range.startColumn + right, {}, dress);
+      });
     for (const bar of bars ?? []) {
       const at = range.startColumn + bar;
-      this.bars.push({ ...range, startRow: range.startRow + 1, startColumn: at, endColumn: at });
+      const startRow = range.startRow + (hasHeader(block) ? 1 : 0);
+      this.bars.push({ ...range, startRow, startColumn: at, endColumn: at });
     }
   }
 }
@@ -150,7 +159,9 @@ function columnWidths(plan: SheetPlan): Record<number, { w: number }> {
   for (const block of plan.blocks)
     if (block.kind === "table")
       block.columns.forEach((column, offset) => {
-        widths[blockRange(block).startColumn + offset] = { w: columnPixels(column.width) };
+        widths[blockRange(block).startColumn + offset] = {
+          w: columnPixels(column.width) + HEADER_BUTTON,
+        };
       });
   return widths;
 }

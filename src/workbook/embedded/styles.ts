@@ -29,17 +29,24 @@ export const HEADER: IStyleData = {
   ...FONT,
   fs: 11,
   ...bold,
-  ...ink(DARK),
-  ...fill("#dfe5e7"),
+  ...ink("#ffffff"),
+  ...fill(ACCENT),
+};
+
+/** In rows of a table or a spill nothing stands out by size, and numbers keep to the right. */
+const inRows = (role: Style): IStyleData => {
+  const { ht, fs, ...rest } = LOOKS[role];
+  return { ...rest, fs: Math.min(fs ?? 11, 11) };
 };
 
 /** A role and a number format as one cell style, the same object for the same pair. */
 const made = new Map<string, IStyleData>();
-export function styleOf(role: Style = "plain", format?: NumberFormat): IStyleData {
-  const key = `${role}|${format ?? ""}`;
+export function styleOf(role: Style = "plain", format?: NumberFormat, rows = false): IStyleData {
+  const key = `${role}|${format ?? ""}|${rows}`;
   const known = made.get(key);
   if (known !== undefined) return known;
-  const style = { ...FONT, ...LOOKS[role], ...(format ? { n: { pattern: format } } : {}) };
+  const look = rows ? inRows(role) : LOOKS[role];
+  const style = { ...FONT, ...look, ...(format ? { n: { pattern: format } } : {}) };
   made.set(key, style);
   return style;
 }

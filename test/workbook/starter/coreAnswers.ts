@@ -1,0 +1,177 @@
+/** Each function of the workbook as the direct call of the core, with the arguments read from the cells. */
+import { coverage } from "../../../src/core/bag/coverage";
+import { gaps } from "../../../src/core/bag/gaps";
+import { twins } from "../../../src/core/bag/twins";
+import { worth } from "../../../src/core/bag/worth";
+import { neededThrows } from "../../../src/core/carry/needed";
+import { cardCells } from "../../../src/core/carry/printedCard";
+import { readCard } from "../../../src/core/carry/readCard";
+import { rowOf } from "../../../src/core/carry/rowOf";
+import { trendOf } from "../../../src/core/carry/trend";
+import { bestChance } from "../../../src/core/choice/bestChance";
+import { planCourse } from "../../../src/core/choice/plan";
+import { powerFor } from "../../../src/core/choice/power";
+import { rankOptions } from "../../../src/core/choice/rank";
+import { strokesToHoleOut } from "../../../src/core/choice/strokes";
+import { STANDARD_DENSITY } from "../../../src/core/constants";
+import { playsLikeBandM } from "../../../src/core/flight/band";
+import { conditionsOf } from "../../../src/core/flight/conditions";
+import { flightPath } from "../../../src/core/flight/path";
+import { playsLikeM } from "../../../src/core/flight/playsLike";
+import { levelM, riseM } from "../../../src/core/flight/sight";
+import { crosswindMps, headwindMps, parseDirection } from "../../../src/core/flight/wind";
+import { windDriftM } from "../../../src/core/flight/windDrift";
+import { learnFactors } from "../../../src/core/learn/learnFactors";
+import { readBag } from "../../../src/core/log/readBag";
+import { readCourse } from "../../../src/core/log/readCourse";
+import { readRounds } from "../../../src/core/log/readRounds";
+import { DEFAULT_SETTINGS, readSettings } from "../../../src/core/log/readSettings";
+import { readThrows } from "../../../src/core/log/readThrows";
+import { readNotes } from "../../../src/core/notes/readNotes";
+import type { Card, Cells, Hole, Option, Settings, Shot } from "../../../src/core/types";
+import { fromMetres, toMetres, toMps, toRadians } from "../../../src/core/units";
+import type { Argument } from "./argumentsIn";
+
+type Values = unknown[][];
+type Core = (...args: Argument[]) => Values;
+
+const settings = (cells: Argument | undefined): Settings => readSettings((cells ?? []) as Cells);
+const card = (cells: Argument, known: Settings): Card => readCard(cells as Cells, null, known);
+const holes = (cells: Argument, known: Settings): Hole[] => readCourse(cells as Cells, known);
+const feet = (metres: number): number => fromMetres(metres, "ft");
+const number = (value: Argument | undefined): number => Number(value ?? 0);
+
+const shot = (distance: Argument, rise: Argument, headwind: Argument, known: Settings): Shot => ({
+  distanceM: toMetres(number(distance), known.distanceUnit),
+  riseM: toMetres(number(rise), known.distanceUnit),
+  headwindMps: toMps(number(headwind), known.windUnit),
+});
+
+const optionRow = ({ disc, power, chance, leavesM, strokes }: Option): unknown[] => [
+  ...[disc, power, chance, feet(leavesM), strokes],
+];
+
+/**
+ * What the cells must hold, from the first under the header of a spill, or the cell itself; as many
+ * columns as are named here. Distances are in feet, as the starter workbook is.
+ */
+export const coreAnswers: Record<string, Core> = {
+  SMOOTH: (disc, throws, set) => [
+    [feet(Math.exp(rowOf(card(throws!, settings(set)), String(disc)).mu))],
+  ],
+  CARD: (throws, bag, set) => {
+    const made = readCard(throws as Cells, readBag(bag as Cells), settings(set));
+    return cardCells(made, settings(set)).slice(1);
+  },
+  NEEDED: (disc, throws, margin, set) => [
+    [
+      neededThrows(
+        rowOf(card(throws!, settings(set)), String(disc)),
+        toMetres(number(margin), "ft"),
+      ),
+    ],
+  ],
+  TREND: (disc, throws, set) => {
+    const log = readThrows(throws as Cells, settings(set));
+    const { verdict, changePerMonthM } = trendOf(String(disc), log, settings(set));
+    return [[verdict, changePerMonthM === null ? "" : feet(changePerMonthM)]];
+  },
+  NOTES: (text, bag) => {
+    const lines = Array.isArray(text) ? text.flat().join("\n") : String(text);
+    const { rows } = readNotes(lines, readBag(bag as Cells), DEFAULT_SETTINGS);
+    return rows.map((row) => [row.day ?? "", row.disc, feet(row.carryM)]);
+  },
+  PLAYSLIKE: (distance, rise, headwind, set) => {
+    const known = settings(set);
+    const at = shot(distance!, rise!, headwind!, known);
+    return [[feet(playsLikeM(at, conditionsOf(known), null))]];
+  },
+  PLAYSBAND: (distance, rise, headwind, set) => {
+    const known = settings(set);
+    const at = shot(distance!, rise!, headwind!, known);
+    const { lowM, likelyM, highM } = playsLikeBandM(at, conditionsOf(known));
+    return [[lowM, likelyM, highM].map(feet)];
+  },
+  FLIGHT: (distance, rise, headwind, set) => {
+    const known = settings(set);
+    const at = shot(distance!, rise!, headwind!, known);
+    return flightPath(at, conditionsOf(known), null).map((point) => [
+      ...[feet(point.alongM), feet(point.heightM)],
+    ]);
+  },
+  LEVEL: (range, angle) => [[levelM(number(range), toRadians(number(angle)))]],
+  RISE: (range, angle) => [[riseM(number(range), toRadians(number(angle)))]],
+  HEADWIND: (speed, from, bearing) => [
+    [headwindMps(number(speed), parseDirection(from), parseDirection(bearing))],
+  ],
+  CROSSWIND: (speed, from, bearing) => [
+    [crosswindMps(number(speed), parseDirection(from), parseDirection(bearing))],
+  ],
+  AIR: (set) => [[conditionsOf(settings(set)).densityKgM3 / STANDARD_DENSITY]],
+  DRIFT: (distance, crosswind, set) => {
+    const known = settings(set);
+    const wind = toMps(number(crosswind), known.windUnit);
+    return [[feet(windDriftM(toMetres(number(distance), "ft"), wind, conditionsOf(known), null))]];
+  },
+  BEST: (distance, throws, rise, headwind, set, rank) => {
+    const known = settings(set);
+    const options = rankOptions(
+      shot(distance!, rise!, headwind!, known),
+      card(throws!, known),
+      known,
+    );
+    return [[options[(rank == null ? 1 : number(rank)) - 1]!.disc]];
+  },
+  OPTIONS: (distance, throws, rise, headwind, set, count) => {
+    const known = settings(set);
+    const at = shot(distance!, rise!, headwind!, known);
+    return rankOptions(at, card(throws!, known), known).slice(0, number(count)).map(optionRow);
+  },
+  CHANCE: (disc, distance, throws, rise, headwind, set) => {
+    const known = settings(set);
+    const row = rowOf(card(throws!, known), String(disc));
+    return [[bestChance(shot(distance!, rise!, headwind!, known), row, known)]];
+  },
+  POWER: (disc, distance, throws, rise, headwind, set) => {
+    const known = settings(set);
+    const row = rowOf(card(throws!, known), String(disc));
+    return [[powerFor(shot(distance!, rise!, headwind!, known), row, known)]];
+  },
+  STROKES: (distance, throws, set) => {
+    const known = settings(set);
+    const distanceM = toMetres(number(distance), known.distanceUnit);
+    return [[strokesToHoleOut(distanceM, card(throws!, known), known)]];
+  },
+  PLAN: (course, throws, set) => {
+    const known = settings(set);
+    return planCourse(holes(course!, known), card(throws!, known), known).map((planned) => [
+      Number(planned.hole),
+      ...[planned.playsLikeM, planned.lowM, planned.highM].map((metres) => feet(metres!)),
+      ...optionRow(planned.option!),
+      planned.second?.disc ?? "",
+    ]);
+  },
+  COVERAGE: (throws, _from, _to, step, set) => {
+    const known = settings(set);
+    const stepM = toMetres(number(step), known.distanceUnit);
+    return coverage(card(throws!, known), known, { stepM }).map((row) => [
+      ...[feet(row.distanceM), row.chance, row.ideal, row.disc],
+    ]);
+  },
+  GAPS: (throws, set) => {
+    const known = settings(set);
+    const bag = card(throws!, known);
+    return [...gaps(bag, known), ...twins(bag, known)].map(() => []);
+  },
+  WORTH: (course, throws, set) => {
+    const known = settings(set);
+    return worth(holes(course!, known), card(throws!, known), known).map(({ disc, strokes }) => [
+      ...[disc, strokes],
+    ]);
+  },
+  LEARN: (rounds, throws, set) => {
+    const known = settings(set);
+    const factors = learnFactors(readRounds(rounds as Cells, known), card(throws!, known), known);
+    return [Object.values(factors)].map(() => []);
+  },
+};
