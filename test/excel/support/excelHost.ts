@@ -76,10 +76,12 @@ export class ExcelHost {
   }
 
   async answer(body: RequestBody, flags: number): Promise<ResponseBody> {
+    // Given back at any time, as the library would otherwise try again for many seconds.
+    if (isTidying(body)) return this.work(body);
     if (this.editing && !(flags & WAITS_FOR_CELL))
       return failed([], "InvalidOperationInCellEditMode", "Excel is in cell-editing mode.", 0);
     await this.editing?.ends;
-    if (!isTidying(body)) this.syncs += 1;
+    this.syncs += 1;
     this.longest = Math.max(this.longest, JSON.stringify(body).length);
     this.done = [];
     const before = this.book.picture();
@@ -108,6 +110,7 @@ export class ExcelHost {
   }
 
   private permit(action: string): void {
+    if (action === "Workbook._RemoveReference") return;
     const count = this.done.filter((name) => name === action).length;
     const refused = this.refuse(action, count);
     if (refused) throw refused;

@@ -128,6 +128,8 @@ export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): Off
   inside.Office = Object.create(inside.Office, {
     context: { value: { requirements: { isSetSupported: supports(sets) } } },
   });
+  // The check of requirement sets that the library can do and does not by itself.
+  inside.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;
   inside.OfficeExtension.ClientRequestContext.defaultRequestUrlAndHeaders = {
     _resolveRequestUrlAndHeaderInfo: () => Promise.resolve(null),
     _createRequestExecutorOrNull: () => ({
