@@ -62,7 +62,7 @@ export function needed(disc: any, throws: any[][], margin: any, settings?: any[]
  * @param disc Name of the disc.
  * @param throws The throw log with its header row.
  * @param [settings] Two columns: label and value.
- * @returns One row: verdict, change of carry a month, p, throws.
+ * @returns Verdict, change of carry a month, p, throws; under a header row.
  * @example =CARRY.TREND("Copper mid",Throws[#All],Settings)
  */
 export function trend(disc: any, throws: any[][], settings?: any[][]): any[][] {

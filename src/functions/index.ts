@@ -1,5 +1,7 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
+import { coverage, gaps, worth } from "./bag";
 import { card, needed, smooth, trend } from "./carry";
+import { learn } from "./learn";
 import { notes } from "./notes";
 import { best, chance, options, plan, power, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";
@@ -10,10 +12,13 @@ const functions = {
   BEST: best,
   CARD: card,
   CHANCE: chance,
+  COVERAGE: coverage,
   CROSSWIND: crosswind,
   DRIFT: drift,
   FLIGHT: flight,
+  GAPS: gaps,
   HEADWIND: headwind,
+  LEARN: learn,
   LEVEL: level,
   NEEDED: needed,
   NOTES: notes,
@@ -26,6 +31,7 @@ const functions = {
   SMOOTH: smooth,
   STROKES: strokes,
   TREND: trend,
+  WORTH: worth,
 };
 
 for (const [id, fn] of Object.entries(functions)) CustomFunctions.associate(id, fn);

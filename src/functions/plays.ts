@@ -9,7 +9,7 @@ import { fromMetres, toMetres, toMps } from "../core/units";
 import { answer } from "./answer";
 import { receiveSettings, receiveShot } from "./readings";
 import { receiveNumber, receivePositive, receiveType } from "./receive";
-import { flightCells } from "./spills";
+import { bandCells, flightCells } from "./spills";
 
 /**
  * Plays-like distance: the level, calm, sea-level distance that asks for the same throw.
@@ -43,20 +43,14 @@ export function playsLike(
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @param [settings] Two columns: label and value.
- * @returns One row: low, likely, high.
+ * @returns Low, likely, high; under a header row.
  * @example =CARRY.PLAYSBAND(360,10)
  */
-export function playsBand(
-  distance: any,
-  rise?: any,
-  headwind?: any,
-  settings?: any[][],
-): number[][] {
+export function playsBand(distance: any, rise?: any, headwind?: any, settings?: any[][]): any[][] {
   return answer(() => {
     const known = receiveSettings(settings);
     const shot = receiveShot(distance, rise, headwind, known);
-    const { lowM, likelyM, highM } = playsLikeBandM(shot, conditionsOf(known));
-    return [[lowM, likelyM, highM].map((metres) => fromMetres(metres, known.distanceUnit))];
+    return bandCells(playsLikeBandM(shot, conditionsOf(known)), known);
   });
 }
 

@@ -1,4 +1,5 @@
 /** The arguments that many functions share, read once for the same content. */
+import type { Steps } from "../core/bag/coverage";
 import { readCard } from "../core/carry/readCard";
 import { readBag } from "../core/log/readBag";
 import { readCourse } from "../core/log/readCourse";
@@ -61,4 +62,13 @@ export function receiveShot(
     riseM: toMetres(receiveNumber(rise, "rise", 0), settings.distanceUnit),
     headwindMps: toMps(receiveNumber(headwind, "headwind", 0), settings.windUnit),
   };
+}
+
+/** Distances to look at; a blank or a 0 follows from the bag. */
+export function receiveSteps(from: unknown, to: unknown, step: unknown, settings: Settings): Steps {
+  const metres = (value: unknown, name: string): number | null => {
+    const distance = receiveNumber(value, name, 0);
+    return distance === 0 ? null : toMetres(distance, settings.distanceUnit);
+  };
+  return { fromM: metres(from, "from"), toM: metres(to, "to"), stepM: metres(step, "step") };
 }

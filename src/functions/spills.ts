@@ -1,7 +1,13 @@
 /** How each answer spills: a header row, then one row a record, in the unit of the settings. */
+import type { CoverageRow } from "../core/bag/coverage";
+import type { Gap } from "../core/bag/gaps";
+import type { Twins } from "../core/bag/twins";
+import type { Worth } from "../core/bag/worth";
 import type { Trend } from "../core/carry/trend";
 import type { PlannedHole } from "../core/choice/plan";
+import type { PlaysLikeBand } from "../core/flight/band";
 import type { FlightPoint } from "../core/flight/path";
+import type { Factors, Learnt } from "../core/learn/learnFactors";
 import type { Notes, NoteRow } from "../core/notes/types";
 import type { Option, Settings } from "../core/types";
 import { fromMetres, fromMps } from "../core/units";
@@ -13,9 +19,15 @@ const inUnit =
   (metres: number | null): Out =>
     metres === null ? "" : fromMetres(metres, distanceUnit) + 0;
 
-/** One row without a header, so that it can stand beside a disc in a list. */
 export function trendCells(trend: Trend, settings: Settings): Spill {
-  return [[trend.verdict, inUnit(settings)(trend.changePerMonthM), trend.p ?? "", trend.throws]];
+  return [
+    ["Trend", "A month", "p", "Throws"],
+    [trend.verdict, inUnit(settings)(trend.changePerMonthM), trend.p ?? "", trend.throws],
+  ];
+}
+
+export function bandCells({ lowM, likelyM, highM }: PlaysLikeBand, settings: Settings): Spill {
+  return [["Low", "Likely", "High"], [lowM, likelyM, highM].map(inUnit(settings))];
 }
 
 export function flightCells(path: readonly FlightPoint[], settings: Settings): Spill {
@@ -101,5 +113,39 @@ function noteCells(row: NoteRow, settings: Settings): Out[] {
     row.note,
     row.suggestion ?? "",
     row.fromLine,
+  ];
+}
+
+export function coverageCells(rows: readonly CoverageRow[], settings: Settings): Spill {
+  const unit = inUnit(settings);
+  return [
+    ["Distance", "Chance", "Ideal", "Disc"],
+    ...rows.map(({ distanceM, chance, ideal, disc }) => [unit(distanceM), chance, ideal, disc]),
+  ];
+}
+
+/** Gaps lie between two distances and cost chance; twins are two discs, the one to spare first. */
+export function gapCells(gaps: readonly Gap[], twins: readonly Twins[], settings: Settings): Spill {
+  const unit = inUnit(settings);
+  return [
+    ["What", "Between", "And", "Chance lost", "Strokes"],
+    ...gaps.map(({ fromM, toM, loss }) => ["gap", unit(fromM), unit(toM), loss, ""]),
+    ...twins.map(({ a, b, costA, costB }) =>
+      costA <= costB ? ["twins", a, b, "", costA] : ["twins", b, a, "", costB],
+    ),
+  ];
+}
+
+export function worthCells(rows: readonly Worth[]): Spill {
+  return [["Disc", "Strokes"], ...rows.map(({ disc, strokes }) => [disc, strokes])];
+}
+
+export function learnCells({ uphill, wind, course }: Factors): Spill {
+  const line = (name: string, { mean, sd, rows }: Learnt): Out[] => [name, mean, sd, rows];
+  return [
+    ["Factor", "Mean", "Plus or minus", "Rows"],
+    line("Uphill factor", uphill),
+    line("Wind factor", wind),
+    line("Course bias", course),
   ];
 }
