@@ -43,14 +43,13 @@ export interface ThrowLayout {
 export type ThrowsShape = "log" | "card" | "list" | "blank";
 
 export function throwsShape(cells: Cells): ThrowsShape {
+  const first = cells.find((row) => row.some((cell) => !isBlank(plainCell(cell))));
+  if (!first) return "blank";
+  // No header is a number, so this is a throw even of a disc called "Disc 1".
+  if (isName(first[0]) && typeof plainCell(first[1]) === "number") return "list";
   const header = cells[0] ?? [];
   const found = findColumns(header, THROW_HEADERS);
   if (found.disc && found.carry) return findColumns(header, CARD_ONLY).figure ? "card" : "log";
-  const first = cells.find((row) => row.some((cell) => !isBlank(plainCell(cell))));
-  if (!first) return "blank";
-  const bare =
-    !found.disc && !found.carry && isName(first[0]) && typeof plainCell(first[1]) === "number";
-  if (bare) return "list";
   throw unusable(messages.log.noColumn(found.disc ? "Carry" : "Disc", "The throw log"));
 }
 
