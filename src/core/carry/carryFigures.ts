@@ -3,6 +3,10 @@ import { PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
 import { freedomOf } from "./freedomOf";
 import { tQuantile } from "./student";
 
+/** A hand-made figure that asks for a wider spread of ln carry, or for more throws, counts as not given. */
+const WIDEST = 5;
+const MOST_THROWS = 1e6;
+
 /** Figures of a card in m; NaN where the card does not give one. */
 export interface CarryFigures {
   readonly carry: number;
@@ -33,12 +37,13 @@ export interface NextThrow {
  */
 export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow {
   const { carry } = figures;
-  const a = firstPositive(Math.log(figures.high / carry), Math.log(carry / figures.low));
-  const k = firstPositive(figures.knownTo / carry);
-  const evidence = Math.max(1, firstPositive((a / k) ** 2 - 1, figures.throws, 1));
-  const tScale = firstPositive(k * Math.sqrt(evidence), a / Math.sqrt(1 + 1 / evidence));
+  const a = firstWithin(WIDEST, Math.log(figures.high / carry), Math.log(carry / figures.low));
+  const k = firstWithin(WIDEST, figures.knownTo / carry);
+  const evidence = Math.max(1, firstWithin(MOST_THROWS, (a / k) ** 2 - 1, figures.throws, 1));
+  const tScale = firstWithin(WIDEST, k * Math.sqrt(evidence), a / Math.sqrt(1 + 1 / evidence));
   const guessed = PRIOR_FREEDOM + evidence - 1;
-  const scale = firstPositive(
+  const scale = firstWithin(
+    WIDEST,
     figures.spread / carry,
     tScale / tQuantile(UPPER_TENTH, guessed),
     usualSpread,
@@ -52,6 +57,6 @@ export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow
   };
 }
 
-/** The first of some numbers that is above 0 and finite; NaN where there is none. */
-const firstPositive = (...numbers: readonly number[]): number =>
-  numbers.find((number) => number > 0 && number < Infinity) ?? NaN;
+/** The first of some numbers that is above 0 and at most `most`; NaN where there is none. */
+const firstWithin = (most: number, ...numbers: readonly number[]): number =>
+  numbers.find((number) => number > 0 && number <= most) ?? NaN;

@@ -1,14 +1,14 @@
 import { UPPER_TENTH } from "../constants";
 import { tQuantile } from "./student";
 
-/** Beyond these bounds a freedom makes no difference that a card could show. */
-const LEAST = 0.1;
+/** A card of ours has 2 degrees of freedom or more; beyond the upper bound more make no difference. */
+const LEAST = 1;
 const MOST = 1e6;
 /** As near as the quantile itself is computed. */
 const CLOSE = 4e-16;
 
 /**
- * The degrees of freedom whose 90 % point of Student's t is `t`, kept within 0.1 to a million; NaN for
+ * The degrees of freedom whose 90 % point of Student's t is `t`, kept within 1 to a million; NaN for
  * NaN. The point is nearly straight in 1/freedom, so false position (the Illinois variant, Dowell &
  * Jarratt 1971, BIT 11:168) finds it in about ten steps; relative error below 1e-10 up to 1,000.
  *

@@ -23,6 +23,7 @@ const rule = (pattern: string, read: Rule["read"]): Rule => ({
 });
 
 export const RULES: readonly Rule[] = [
+  rule("\\s+", () => []),
   rule("\\((?<inside>[^()]*)\\)", ({ inside }) => [{ kind: "remark", text: inside!.trim() }]),
   rule(`(?<digits>${NUMBER})\\s*%`, ({ digits }, text) => [power(digits!, text)]),
   rule(
@@ -50,7 +51,7 @@ export const RULES: readonly Rule[] = [
     { kind: "words", text },
   ]),
   rule("[,;/|&]+", (_, text) => [{ kind: "break", text }]),
-  rule('[\\s:=@~≈•*·.…!"“”#_–—>→+-]+', () => []),
+  rule('[:=@~≈•*·.…!"“”#_–—>→+-]+', () => []),
   rule("[\\p{Extended_Pictographic}\\p{Emoji_Modifier}\\u200d\\ufe0f\\u20e3]+", () => []),
   rule("[^\\s\\p{L}\\p{N}]+", (_, text) => [unclear(text, messages.notes.unknown())]),
 ];

@@ -37,12 +37,12 @@ describe("Student's t", () => {
   });
 
   test("the freedom of a quantile is found again", () => {
-    for (const freedom of [0.3, 1, 4, 5.37, 17, 240, 990]) {
+    for (const freedom of [1.1, 2, 4, 5.37, 17, 240, 990]) {
       near(freedomOf(tQuantile(0.9, freedom)) / freedom, 1, 1e-10);
     }
     expect(freedomOf(NaN)).toBeNaN();
     expect(freedomOf(1.2)).toBe(1e6);
-    expect(freedomOf(Infinity)).toBe(0.1);
+    expect(freedomOf(Infinity)).toBe(1);
   });
 });
 
