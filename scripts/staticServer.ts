@@ -1,7 +1,8 @@
 /** A small static server for the built page, on this machine only. */
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
-import { createServer, type Server } from "node:http";
+import { createServer, type RequestListener } from "node:http";
+import { createServer as createSecureServer, type ServerOptions } from "node:https";
 import type { AddressInfo } from "node:net";
 import { extname, join, normalize } from "node:path";
 
@@ -34,9 +35,13 @@ export interface StaticServer {
   close(): Promise<void>;
 }
 
-/** Serves a folder on 127.0.0.1; port 0 takes any free one. */
-export async function serveFolder(folder: string, port = 0): Promise<StaticServer> {
-  const server: Server = createServer((request, response) => {
+/** Serves a folder on 127.0.0.1, over https where there is a certificate; port 0 takes any free one. */
+export async function serveFolder(
+  folder: string,
+  port = 0,
+  certificate?: ServerOptions,
+): Promise<StaticServer> {
+  const respond: RequestListener = (request, response) => {
     const path = new URL(request.url ?? "/", "http://localhost").pathname;
     void answer(path).catch(() => response.writeHead(400).end());
 
@@ -52,14 +57,15 @@ export async function serveFolder(folder: string, port = 0): Promise<StaticServe
       });
       createReadStream(file).pipe(response);
     }
-  });
+  };
+  const server = certificate ? createSecureServer(certificate, respond) : createServer(respond);
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
     server.listen(port, "127.0.0.1", resolve);
   });
   const { port: given } = server.address() as AddressInfo;
   return {
-    address: `http://localhost:${given}/`,
+    address: `${certificate ? "https" : "http"}://localhost:${given}/`,
     close: () =>
       new Promise((resolve) => {
         server.closeAllConnections();
