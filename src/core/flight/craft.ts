@@ -30,15 +30,11 @@ export const STEP_S = 10;
 
 export const newState = (): State => new Float64Array(11);
 
-/** What a throw leaves the hand with, and the air it meets. */
-export interface Release {
+/** What a throw meets in the air. */
+export interface Meeting {
   readonly polar: Polar;
   readonly densityKgM3: number;
-  /** Of the velocity over the ground, and of the nose: the nose angle is 0. */
-  readonly elevationRad: number;
   readonly headwindMps: number;
-  /** From the left positive. */
-  readonly crosswindMps: number;
 }
 
 /** What stays the same through one flight. */
@@ -53,8 +49,12 @@ export interface Craft {
   readonly crosswindMps: number;
 }
 
-export function craftOf(thrown: Release): Craft {
-  const { polar, densityKgM3, elevationRad, headwindMps, crosswindMps } = thrown;
+/**
+ * A throw at an elevation: of its velocity over the ground, and of the disc, for the nose angle
+ * is 0. Crosswind from the left positive.
+ */
+export function craftOf(meeting: Meeting, elevationRad: number, crosswindMps: number): Craft {
+  const { polar, densityKgM3, headwindMps } = meeting;
   const areaM2 = (Math.PI / 4) * polar.diameterM * polar.diameterM;
   return {
     polar,

@@ -48,7 +48,7 @@ export function flightPath(
   checkWind(crosswindMps);
   const setting = { polar: polarFor(type, distanceM), densityKgM3, headwindMps, riseM };
   const { elevationRad, speedMps } = softestThrow(distanceM, setting, "adapted");
-  const craft = craftOf({ ...setting, elevationRad, crosswindMps });
+  const craft = craftOf(setting, elevationRad, crosswindMps);
   const state = newState();
   release(state, craft, reached(speedMps));
   flyDown(state, craft, riseM);

@@ -1,13 +1,9 @@
-import { ALONG_M, craftOf, forwardMps, newState, type Craft } from "./craft";
+import { ALONG_M, craftOf, forwardMps, newState, type Craft, type Meeting } from "./craft";
 import { flyDown } from "./fly";
-import type { Polar } from "./polar";
 import { release } from "./step";
 
-/** What a throw meets: its disc, the air, the wind, and the height it comes down at. */
-export interface Setting {
-  readonly polar: Polar;
-  readonly densityKgM3: number;
-  readonly headwindMps: number;
+/** What a throw meets, and the height over the throwing spot that it comes down at. */
+export interface Setting extends Meeting {
   readonly riseM: number;
 }
 
@@ -15,7 +11,7 @@ const flight = newState();
 
 /** Throws, and follows the disc down; see flyDown. */
 function fly(speedMps: number, elevationRad: number, setting: Setting): Craft | null {
-  const craft = craftOf({ ...setting, elevationRad, crosswindMps: 0 });
+  const craft = craftOf(setting, elevationRad, 0);
   release(flight, craft, speedMps);
   return flyDown(flight, craft, setting.riseM) ? craft : null;
 }

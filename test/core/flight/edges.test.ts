@@ -41,7 +41,7 @@ describe("plays-like distance at the edges of what it takes", () => {
         expect(found).not.toBeLessThanOrEqual(0);
         expect(found).not.toBe(Infinity);
       }),
-      { numRuns: 60, seed: 20261125 },
+      { numRuns: 25, seed: 20261125 },
     ));
 
   test.each([
@@ -71,7 +71,7 @@ describe("plays-like distance at the edges of what it takes", () => {
         );
         expect(Math.abs(before! - 2 * here! + after!)).not.toBeGreaterThan(HALF_FOOT_M);
       }),
-      { numRuns: 60, seed: 20261125 },
+      { numRuns: 25, seed: 20261125 },
     ));
 
   test("has no jump where the blend of types bends", () => {

@@ -34,8 +34,8 @@ export const plain: Thrown = {
   landingM: 0,
 };
 
-export const craftFor = ({ type, elevationDeg, ...air }: Thrown): Craft =>
-  craftOf({ ...air, polar: polarFor(type, 0), elevationRad: toRadians(elevationDeg) });
+export const craftFor = ({ type, elevationDeg, crosswindMps, ...air }: Thrown): Craft =>
+  craftOf({ ...air, polar: polarFor(type, 0) }, toRadians(elevationDeg), crosswindMps);
 
 /** Comes down at: along, height, to the right, m, and after so many seconds. */
 export function landingOf(craft: Craft, speedMps: number, landingM: number, toleranceMps?: number) {

@@ -27,7 +27,7 @@ const ordinary: fc.Arbitrary<Thrown> = fc.record({
   densityKgM3: fc.double({ min: 0.8, max: 1.4, noNaN: true }),
   landingM: fc.double({ min: -10, max: 0, noNaN: true }),
 });
-const check = (property: fc.IRawProperty<[Thrown]>, numRuns = 60) =>
+const check = (property: fc.IProperty<[Thrown]>, numRuns = 60) =>
   fc.assert(property, { numRuns, seed: 20261125 });
 
 describe("a flight without air", () => {
