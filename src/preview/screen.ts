@@ -42,6 +42,10 @@ export const language: ILanguagePack = mergeLocales(
   UI,
 );
 
+/** On a narrow screen the names of the sheets need all the room at the foot of the grid. */
+const narrow = (): boolean => matchMedia("(max-width: 800px)").matches;
+const ONLY_SHEETS = { statisticBar: false, menus: false, zoomSlider: false };
+
 /** Registers the visible parts, drawn into the given element. */
 export const screenIn =
   (container: HTMLElement) =>
@@ -50,7 +54,7 @@ export const screenIn =
     univer.registerPlugin(UniverUIPlugin, { container, header: true, footer: true });
     univer.registerPlugin(UniverDocsPlugin);
     univer.registerPlugin(UniverDocsUIPlugin);
-    univer.registerPlugin(UniverSheetsUIPlugin);
+    univer.registerPlugin(UniverSheetsUIPlugin, narrow() ? { footer: ONLY_SHEETS } : {});
     univer.registerPlugin(UniverSheetsFormulaUIPlugin);
     univer.registerPlugin(UniverSheetsNumfmtUIPlugin);
     univer.registerPlugin(UniverSheetsDataValidationUIPlugin, {

@@ -24,6 +24,8 @@ export interface PreviewPage {
   readonly outside: string[];
   cell(ref: string): Promise<CellValue>;
   range(ref: string): Promise<CellValue[][]>;
+  /** A table with its header row. */
+  table(name: string): Promise<CellValue[][]>;
   /** Goes to a cell and types, as a person would, then waits for the calculation. */
   type(ref: string, ...keys: string[]): Promise<void>;
   calculated(): Promise<void>;
@@ -84,6 +86,15 @@ class OpenPage implements PreviewPage {
     );
     if (!values) throw new Error(`There is no ${ref}.`);
     return values;
+  }
+
+  async table(name: string): Promise<CellValue[][]> {
+    const data = await this.page.evaluate(
+      (wanted) => (window as unknown as PageWindow).carrybook.port.readTable(wanted),
+      name,
+    );
+    if (!data) throw new Error(`There is no table ${name}.`);
+    return [data.headers, ...data.rows].map((row) => [...row]);
   }
 
   async cell(ref: string): Promise<CellValue> {

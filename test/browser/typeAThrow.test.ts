@@ -1,0 +1,87 @@
+import { cardCells } from "../../src/core/carry/printedCard";
+import { readCard } from "../../src/core/carry/readCard";
+import { rowOf } from "../../src/core/carry/rowOf";
+import { planCourse } from "../../src/core/choice/plan";
+import { readBag } from "../../src/core/log/readBag";
+import { readCourse } from "../../src/core/log/readCourse";
+import { readSettings } from "../../src/core/log/readSettings";
+import { fromMetres } from "../../src/core/units";
+import type { CellValue } from "../../src/workbook/port";
+import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+
+/** The disc that the Card sheet looks at, and a carry far from its others, so that much must change. */
+const CARRY = 250;
+
+let preview: Preview;
+let book: PreviewPage;
+
+beforeAll(async () => {
+  preview = await startPreview();
+  book = await preview.open();
+});
+afterAll(() => preview.close());
+
+interface Shown {
+  readonly smooth: CellValue;
+  readonly card: CellValue[][];
+  readonly plan: CellValue[][];
+}
+
+async function shown(): Promise<Shown> {
+  const filled = (rows: CellValue[][]): CellValue[][] => rows.filter((row) => row[0] !== "");
+  return {
+    smooth: await book.cell("Card!Q4"),
+    card: filled(await book.range("MyCard")),
+    plan: filled(await book.range("MyPlan")),
+  };
+}
+
+/** The same three answers from the core, with nothing but the tables and settings of the workbook. */
+async function answered(
+  disc: string,
+): Promise<{ smooth: number; card: unknown[][]; plan: unknown[][] }> {
+  const settings = readSettings(await book.range("Settings"));
+  const throws = await book.table("Throws");
+  const card = readCard(throws, readBag(await book.table("Bag")), settings);
+  const printed = cardCells(card, settings);
+  const holes = readCourse(await book.table("Course"), settings);
+  const plan = planCourse(holes, readCard(printed, null, settings), settings);
+  return {
+    smooth: fromMetres(Math.exp(rowOf(card, disc).mu), "ft"),
+    card: printed,
+    plan: plan.map(({ hole, option }) => [
+      Number(hole),
+      option!.disc,
+      option!.power,
+      option!.chance,
+    ]),
+  };
+}
+
+const near = (value: unknown): unknown =>
+  typeof value === "number" ? expect.closeTo(value, 6) : value;
+
+it("typing a throw under the log changes SMOOTH, card and plan to what the core answers", async () => {
+  const disc = String(await book.cell("Card!Q2"));
+  const before = await shown();
+  const rows = (await book.table("Throws")).length;
+
+  const first = 5 + rows;
+  await book.type(`Log!A${first}`, "2026-11-24", "Tab", disc, "Tab", String(CARRY), "Enter");
+
+  const throws = await book.table("Throws");
+  expect(throws).toHaveLength(rows + 1);
+  expect(throws.at(-1)!.slice(0, 3)).toEqual([46350, disc, CARRY]);
+
+  const after = await shown();
+  const core = await answered(disc);
+  expect(after.smooth).toEqual(near(core.smooth));
+  expect(after.smooth).not.toEqual(before.smooth);
+  expect(after.card).toEqual(core.card.map((row) => row.map(near)));
+  expect(after.card).not.toEqual(before.card);
+  const picks = after.plan.slice(1).map((row) => [row[0], row[4], row[5], row[6]]);
+  expect(picks).toEqual(core.plan.map((row) => row.map(near)));
+  expect(after.plan).not.toEqual(before.plan);
+  expect(book.complaints).toEqual([]);
+  expect(book.outside).toEqual([]);
+});
