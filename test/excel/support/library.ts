@@ -66,6 +66,8 @@ export interface OfficeLibrary {
   readonly CustomFunctions: typeof CustomFunctions;
   /** Runs a script in the page of the library. */
   run(script: string): unknown;
+  /** Starts the runtime of custom functions, as the page does once it is read. */
+  startFunctions(): void;
   /** Delivers messages of the host to everybody in the library who listens. */
   tell(messages: readonly HostMessage[]): void;
 }
@@ -97,15 +99,36 @@ const element = (): object => ({
   style: {},
 });
 
-function pageContext(): Record<string, unknown> {
+/** What office.js has ready before the library comes: the list of functions that a page registers. */
+function association(): object {
+  const mappings: Record<string, unknown> = {};
+  const changed: (() => void)[] = [];
+  return {
+    mappings,
+    onchange: (handler: () => void) => changed.push(handler),
+    associate(id: string, fn: unknown) {
+      mappings[id.toUpperCase()] = fn;
+      changed.forEach((handler) => handler());
+    },
+  };
+}
+
+/** Mark of a host in which the page runs custom functions. */
+const RUNS_FUNCTIONS = 2;
+
+function pageContext(whenRead: (() => void)[]): Record<string, unknown> {
   const location = { href: "https://localhost/addin.html", protocol: "https:", search: "" };
   const document = {
     ...{ createElement: element, getElementsByTagName: () => [element()], head: element() },
-    ...{ URL: location.href, cookie: "", addEventListener() {} },
+    ...{ URL: location.href, cookie: "", readyState: "loading" },
+    addEventListener: (_name: string, handler: () => void) => whenRead.push(handler),
   };
+  const functions = association() as { associate(id: string, fn: unknown): void };
+  const OSF = { _OfficeAppFactory: { getHostInfo: () => ({ flags: RUNS_FUNCTIONS }) } };
   const page: Record<string, unknown> = {
     ...{ console, setTimeout, clearTimeout, setInterval, clearInterval, performance, URL },
-    ...{ location, document, navigator: { userAgent: "", platform: "" }, external: {}, OSF: {} },
+    ...{ location, document, navigator: { userAgent: "", platform: "" }, external: {}, OSF },
+    CustomFunctions: { _association: functions, associate: functions.associate },
     ...{ addEventListener() {}, removeEventListener() {} },
   };
   return Object.assign(page, { window: page, self: page });
@@ -113,7 +136,8 @@ function pageContext(): Record<string, unknown> {
 
 /** Loads the library afresh and connects it with a host. */
 export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): OfficeLibrary {
-  const page = pageContext();
+  const whenRead: (() => void)[] = [];
+  const page = pageContext(whenRead);
   const context = createContext(page);
   runInContext(SOURCE, context, { filename: FILE });
   const listeners = new Set<(args: { entries: readonly HostMessage[] }) => unknown>();
@@ -127,6 +151,8 @@ export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): Off
   // Its own `context` cannot be set from outside, so the page gets an Office that stands before it.
   inside.Office = Object.create(inside.Office, {
     context: { value: { requirements: { isSetSupported: supports(sets) } } },
+    HostType: { value: { Excel: "Excel" } },
+    onReady: { value: (ready: (info: object) => void) => ready({ host: "Excel" }) },
   });
   // The check of requirement sets that the library can do and does not by itself.
   inside.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;
@@ -142,6 +168,7 @@ export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): Off
   return {
     ...inside,
     run: (script) => runInContext(script, context),
+    startFunctions: () => whenRead.forEach((handler) => handler()),
     tell: (messages) =>
       listeners.forEach((heard) => heard({ entries: structuredClone(messages) as never })),
   };
