@@ -105,19 +105,24 @@ export class NoteReader {
     const line = draftLine(bindMarks(pieces), this.unit);
     for (const { text: piece, reason } of line.unread)
       this.unread.push({ fromLine, text: piece, reason });
-    if (line.discs.some(({ throws }) => throws.length > 0)) this.takeDiscs(line, fromLine);
+    if (line.discs.some(({ throws }) => throws.length > 0)) this.takeDiscs(line, text, fromLine);
     else this.takeHeading(line, fromLine);
   }
 
-  private takeDiscs({ discs, words }: DraftLine, fromLine: number): void {
+  private takeDiscs({ discs, words }: DraftLine, whole: string, fromLine: number): void {
     for (const draft of discs) {
       if (draft.name !== null) {
         this.closeHeading();
         this.disc = draft.name;
       }
       if (draft.throws.length === 0)
-        this.unread.push({ fromLine, text: draft.name ?? "", reason: messages.notes.noCarry() });
-      else if (this.disc === null) this.withoutDisc(draft, fromLine);
+        this.unread.push({
+          fromLine,
+          text: [draft.name, ...draft.remarks].join(" "),
+          reason: messages.notes.noCarry(),
+        });
+      else if (this.disc === null)
+        this.unread.push({ fromLine, text: whole.trim(), reason: messages.notes.noDisc() });
       else this.addRows(draft, this.disc, fromLine);
     }
     for (const text of words)
@@ -130,13 +135,8 @@ export class NoteReader {
     for (const row of noteRows(draft, { fromLine, disc, day, unit, bag })) this.rows.push(row);
   }
 
-  private withoutDisc({ throws }: DraftDisc, fromLine: number): void {
-    const text = throws.map(({ carry }) => carry.text).join(" ");
-    this.unread.push({ fromLine, text, reason: messages.notes.noDisc() });
-  }
-
   /** A line without carries: the disc of the lines to come, or chatter. */
-  private takeHeading({ discs, words, unread }: DraftLine, fromLine: number): void {
+  private takeHeading({ discs, words }: DraftLine, fromLine: number): void {
     const named = discs.map(({ name }) => name ?? "");
     const chatter = [...words, ...discs.flatMap(({ remarks }) => remarks)];
     const word = named.length === 0 && chatter.length === 1 ? chatter[0]! : null;
@@ -145,8 +145,7 @@ export class NoteReader {
     if (disc !== null) {
       this.closeHeading();
       this.disc = disc;
-      const waits = unread.length === 0;
-      this.heading = waits ? { fromLine, text: disc, reason: messages.notes.noCarry() } : null;
+      this.heading = { fromLine, text: disc, reason: messages.notes.noCarry() };
     } else
       for (const text of named)
         this.unread.push({ fromLine, text, reason: messages.notes.noCarry() });

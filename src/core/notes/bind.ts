@@ -48,9 +48,19 @@ export function bindSides(pieces: readonly Piece[]): Piece[] {
       before && (carryBefore ? isMissOf(before, carryBefore) : !!after && isMissOf(before, after));
     const ofAfter = after && (before ?? carryAfter) && isMissOf(after, (before ?? carryAfter)!);
     if (before && ofBefore)
-      bound[bound.length - 1] = { ...side, value: before.value, unit: before.unit };
+      bound[bound.length - 1] = {
+        ...side,
+        text: `${before.text} ${side.text}`,
+        value: before.value,
+        unit: before.unit,
+      };
     else if (after && ofAfter) {
-      bound.push({ ...side, value: after.value, unit: after.unit });
+      bound.push({
+        ...side,
+        text: `${side.text} ${after.text}`,
+        value: after.value,
+        unit: after.unit,
+      });
       index++;
     } else bound.push(unclear(side, messages.notes.noAmount()));
   }

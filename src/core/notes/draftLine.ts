@@ -102,9 +102,10 @@ class LineDrafter {
   private takeSide({ text, value, unit, direction }: SidePiece, index: number): void {
     if (value === null) return;
     const last = this.lastThrow;
+    const next = this.pieces[index + 1];
     const side = { value, unit, direction, text };
     if (last?.side === null && isMissOf(side, last.carry)) last.side = side;
-    else if (this.pieces[index + 1]?.kind === "number") this.sideAhead = side;
+    else if (next?.kind === "number" && isMissOf(side, next)) this.sideAhead = side;
     else this.unread.push({ text, reason: messages.notes.noCarry() });
   }
 

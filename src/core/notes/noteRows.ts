@@ -1,4 +1,5 @@
 /** From drafted throws to rows of the throw log. */
+import { LONGEST_CARRY_M } from "../constants";
 import { OFF } from "../log/offLine";
 import type { BagDisc } from "../types";
 import { toMetres, type DistanceUnit } from "../units";
@@ -18,20 +19,17 @@ export interface LineContext {
 }
 
 /**
- * Rows of one disc. A carry without a unit takes it from the next one that has one, as in "91 92 93 m",
- * else from the one before; a miss takes that of its carry.
+ * Rows of one disc. A carry without a unit takes that of its miss, else of the next carry that has
+ * one, as in "91 92 93 m", else of the one before, unless no throw is as long as that; a miss without
+ * one takes that of its carry.
  */
 export function noteRows({ throws, line, remarks }: DraftDisc, context: LineContext): NoteRow[] {
   const { fromLine, disc, day, bag } = context;
-  const units = throws.map(({ carry }) => carry.unit);
+  const units = throws.map(({ carry, side }) => carry.unit ?? side?.unit ?? null);
   return throws.map(({ carry, side, power, ...own }, index) => {
+    const named = [...units.slice(index), ...units.slice(0, index).reverse()];
     const unit =
-      units.slice(index).find((named) => named !== null) ??
-      units
-        .slice(0, index)
-        .reverse()
-        .find((named) => named !== null) ??
-      context.unit;
+      named.find((near) => near && toMetres(carry.value, near) <= LONGEST_CARRY_M) ?? context.unit;
     return {
       fromLine,
       disc,

@@ -81,8 +81,8 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
   ["copper mid 91 92 93 m", ["Copper mid 298.6", "Copper mid 301.8", "Copper mid 305.1"]],
   ["copper mid 91,95,88 m", ["Copper mid 298.6", "Copper mid 311.7", "Copper mid 288.7"]],
   ["in metres\ncopper mid 91", ["Copper mid 298.6"]],
-  ["copper mid 91,95", [], ["1: 91,95"]],
-  ["copper mid 301 yd", [], ["1: 301 yd"]],
+  ["copper mid 91,95", [], ["1: 91,95", "1: Copper mid"]],
+  ["copper mid 301 yd", [], ["1: 301 yd", "1: Copper mid"]],
   // Sideways
   ["copper mid 271 10 left", ["Copper mid 271 L10"]],
   ["copper mid 301 L10 287 R5", ["Copper mid 301 L10", "Copper mid 287 R5"]],
@@ -149,12 +149,12 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
   ["x", [], ["1: x"]],
   ["windy today\ncopper mid 301", ["Copper mid 301"], ["1: windy today"]],
   ["copper mid 301, mint fairway", ["Copper mid 301"], ["1: Mint fairway"]],
-  ["copper mid 300-310", [], ["1: 300-310"]],
+  ["copper mid 300-310", [], ["1: 300-310", "1: Copper mid"]],
   ["copper mid 301 5mph headwind", ["Copper mid 301"], ["1: 5mph headwind"]],
   ["copper mid 301 x2", ["Copper mid 301"], ["1: x2"]],
   ["copper mid 301 left", ["Copper mid 301"], ["1: left"]],
-  ["copper mid 3 throws", [], ["1: 3", "1: throws"]],
-  ["copper mid 46154", [], ["1: 46154"]],
+  ["copper mid 3 throws", [], ["1: 3", "1: throws", "1: Copper mid"]],
+  ["copper mid 46154", [], ["1: 46154", "1: Copper mid"]],
 ];
 
 test("the table has at least 60 lines", () => expect(TABLE.length).toBeGreaterThanOrEqual(60));
