@@ -1,0 +1,72 @@
+/** The page of the add-in in a browser: in Excel, in none, without its script; and its policy. */
+import type { Browser } from "playwright-core";
+import { openBrowser } from "../browser/support/browser";
+import { openExcelPage, type Place } from "./support/excelPage";
+import { EXCEL_2021 } from "./support/library";
+
+let browser: Browser;
+beforeAll(async () => (browser = await openBrowser()));
+afterAll(() => browser.close());
+
+test.each<[string, Place, RegExp]>([
+  ["in a browser without Excel", "outside", /add-in for Excel.*manifest\.xml/s],
+  ["without Office's script", "unreachable", /could not be loaded.*last values/s],
+  ["in an Excel that is too old", { sets: { ...EXCEL_2021, ExcelApi: "1.9" } }, /too old.*2021/s],
+])("%s it explains itself", async (_where, place, words) => {
+  const { page, refused, close } = await openExcelPage(browser, place);
+  await page.locator("#outside h1").waitFor();
+  expect(await page.locator("#outside").innerText()).toMatch(words);
+  expect(refused).toEqual([]);
+  await close();
+});
+
+describe("in Excel", () => {
+  test("the pane works, the functions are there, and the policy refuses nothing of ours", async () => {
+    const { page, host, refused, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.locator("#pane button").first().waitFor();
+    expect(await page.locator("#outside").isHidden()).toBe(true);
+    expect(host.syncs).toBeGreaterThan(0);
+    expect(
+      await page.evaluate(() =>
+        Object.keys((window as never as { registered: object }).registered),
+      ),
+    ).toContain("BEST");
+    expect(refused).toEqual([]);
+    expect(host.unknown).toEqual([]);
+    await close();
+  });
+
+  test("the button of the ribbon recalculates and says when it is done", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.locator("#pane button").first().waitFor();
+    await page.evaluate(
+      () =>
+        new Promise<void>((completed) =>
+          (
+            window as never as { ribbon: { recalculate(event: { completed(): void }): void } }
+          ).ribbon.recalculate({ completed }),
+        ),
+    );
+    expect(host.book.calculations).toEqual(["Full"]);
+    await close();
+  });
+
+  test("scripts from elsewhere, and code out of text, are refused", async () => {
+    const { page, refused, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.locator("#pane button").first().waitFor();
+    await page.evaluate(() => {
+      const script = document.createElement("script");
+      script.src = "https://example.org/other.js";
+      document.head.append(script);
+    });
+    const ran = await page.evaluate(() => {
+      const script = document.createElement("script");
+      script.textContent = "window.ran = true";
+      document.head.append(script);
+      return "ran" in window;
+    });
+    expect(ran).toBe(false);
+    expect(refused.length).toBeGreaterThanOrEqual(2);
+    await close();
+  });
+});
