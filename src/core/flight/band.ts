@@ -1,7 +1,7 @@
-import { DomainError } from "../errors";
-import { DISC_TYPES, type DiscType, type Shot } from "../types";
+import { DISC_TYPES, type Shot } from "../types";
 import type { Launch } from "./adapted";
 import type { Conditions } from "./conditions";
+import { orNaN } from "./orNaN";
 import { playsLikeByLaunchM, playsLikeM } from "./playsLike";
 
 export interface PlaysLikeBand {
@@ -11,21 +11,6 @@ export interface PlaysLikeBand {
 }
 
 const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
-
-/** One answer, or none where such a throw does not get there. */
-function answersOf(
-  shot: Shot,
-  conditions: Conditions,
-  type: DiscType,
-  launch: Launch,
-): readonly number[] {
-  try {
-    return [playsLikeByLaunchM(shot, conditions, type, launch)];
-  } catch (error) {
-    if (error instanceof DomainError && error.code === "unavailable") return [];
-    throw error;
-  }
-}
 
 /**
  * How far apart the answers lie that the physics allows, m: least and greatest plays-like
@@ -40,7 +25,7 @@ function answersOf(
 export function playsLikeBandM(shot: Shot, conditions: Conditions): PlaysLikeBand {
   const likelyM = playsLikeM(shot, conditions, null);
   const answers = DISC_TYPES.flatMap((type) =>
-    LAUNCHES.flatMap((launch) => answersOf(shot, conditions, type, launch)),
-  );
+    LAUNCHES.map((launch) => orNaN(() => playsLikeByLaunchM(shot, conditions, type, launch))),
+  ).filter((answerM) => !Number.isNaN(answerM));
   return { lowM: Math.min(likelyM, ...answers), likelyM, highM: Math.max(likelyM, ...answers) };
 }

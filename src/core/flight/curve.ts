@@ -3,6 +3,7 @@ import { remember } from "../memory";
 import type { DiscType } from "../types";
 import { METRES_PER_FOOT } from "../units";
 import type { Conditions } from "./conditions";
+import { orNaN } from "./orNaN";
 import { playsLikeM } from "./playsLike";
 
 /** A curve has a knot at each multiple of this; the bends of the blend over types fall on knots. */
@@ -42,13 +43,17 @@ function makeCurve(
   const exact = (distanceM: number) =>
     playsLikeM({ distanceM, riseM, headwindMps }, conditions, type);
   const knots: number[] = [];
-  const knot = (index: number) => (knots[index] ??= exact(index * KNOT_FT * METRES_PER_FOOT));
+  const knot = (index: number) =>
+    (knots[index] ??= orNaN(() => exact(index * KNOT_FT * METRES_PER_FOOT)));
   const bends = type ? [] : BENDS;
   return (distanceM) => {
     const place = distanceM / (KNOT_FT * METRES_PER_FOOT);
     if (!(place >= FIRST_KNOT && place < Infinity)) return exact(distanceM);
     const first = firstOfFour(place, bends);
-    return cubic(knot(first), knot(first + 1), knot(first + 2), knot(first + 3), place - first);
+    const [y0, y1, y2, y3] = [knot(first), knot(first + 1), knot(first + 2), knot(first + 3)];
+    const found = cubic(y0, y1, y2, y3, place - first);
+    // A knot out of reach says nothing about this distance.
+    return Number.isNaN(found) ? exact(distanceM) : found;
   };
 }
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { playsLikeCurve } from "../../../src/core/flight/curve";
+import { orNaN } from "../../../src/core/flight/orNaN";
 import { playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES } from "../../../src/core/types";
 import { METRES_PER_FOOT } from "../../../src/core/units";
@@ -32,6 +33,19 @@ describe("playsLikeCurve", () => {
       expect.objectContaining({ code: "unusable" }),
     ),
   );
+
+  test("answers up to the last distance that can be reached, where knots beyond cannot", () => {
+    const curve = playsLikeCurve(0, 9, air, "putter");
+    const answers = Array.from({ length: 16 }, (_, index) => 60 + 5 * index).map((distanceM) => {
+      const shot = { distanceM, riseM: 0, headwindMps: 9 };
+      return [orNaN(() => curve(distanceM)), orNaN(() => playsLikeM(shot, air, "putter"))];
+    });
+    expect(answers.some(([, exact]) => Number.isNaN(exact))).toBe(true);
+    expect(answers.some(([, exact]) => !Number.isNaN(exact))).toBe(true);
+    answers.forEach(([found, exact]) => {
+      if (!Number.isNaN(exact)) expect(found).toBeCloseTo(exact!, 1);
+    });
+  });
 
   test("has no answer out of reach", () =>
     expect(() => playsLikeCurve(5, 0, air, null)(900)).toThrow(
