@@ -193,3 +193,9 @@ export const TREND_MOST_THROWS = 500;
 
 /** Mean length of a month, days: 365.2425 / 12, Gregorian calendar. */
 export const MONTH_DAYS = 365.2425 / 12;
+
+/**
+ * Wind at the height of flight as a share of a forecast's, which is for 10 m over open ground: the
+ * power law of wind profiles with the usual exponent 1/7, at about 3 m. The height is an assumption.
+ */
+export const FLIGHT_WIND_SHARE = 0.85;

@@ -9,6 +9,7 @@ import type { Busy, Notice } from "./notice";
 import type { Place } from "./places";
 import { EMPTY_SHARE, type ShareForm } from "./share/form";
 import type { Step } from "./undo/step";
+import { without } from "./without";
 
 /** All that the pane knows. Views draw it; nothing else changes what they draw. */
 export interface PaneState {
@@ -69,10 +70,10 @@ export const withLook = (state: PaneState, plot: string, at: number | null): Pan
     ? state
     : { ...state, looked: { ...state.looked, [plot]: at } };
 
-export const withNotice = (state: PaneState, place: Place, notice: Notice | null): PaneState => {
-  const { [place]: _gone, ...others } = state.notices;
+export function withNotice(state: PaneState, place: Place, notice: Notice | null): PaneState {
+  const others = without(state.notices, place);
   return { ...state, notices: notice ? { ...others, [place]: notice } : others };
-};
+}
 
 /** The pane goes to another place; what was said here is read by now. */
 export const goTo = (state: PaneState, place: Place): PaneState =>

@@ -9,6 +9,8 @@ import { startPreview, type Preview, type PreviewPage } from "./support/previewP
 const AXE = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const HOSTILE = '<img src=x onerror="document.title=1">';
 
+jest.setTimeout(240_000);
+
 let preview: Preview;
 let opened: PreviewPage;
 let page: Page;
@@ -88,6 +90,10 @@ test.each([350, 450, 700])("nothing sticks out at %i px", async (width) => {
 });
 
 test("metres by the setting", async () => {
+  await page
+    .locator("#grid canvas")
+    .last()
+    .click({ position: { x: 300, y: 300 } });
   await opened.type("Start!F27", "m", "Enter");
   await goTo("Hole");
   await pane.locator("#distance").waitFor();
@@ -95,6 +101,10 @@ test("metres by the setting", async () => {
   expect(await pane.locator("#plays-like").innerText()).toMatch(/ m$/);
   await goTo("Bag");
   expect(await pane.locator(".place").innerText()).toContain("Smooth carry, m");
+  await page
+    .locator("#grid canvas")
+    .last()
+    .click({ position: { x: 300, y: 300 } });
   await opened.type("Start!F27", "ft", "Enter");
   await page.waitForTimeout(500);
 });

@@ -196,13 +196,12 @@ test("set-up makes what is missing and fills only what is empty", async () => {
 
 test("a workbook that cannot be read is said, and read again", async () => {
   const port = new MemoryPort(emptyBlueprint());
-  const failing = Object.assign(Object.create(port) as MemoryPort, {
-    readTable: () => Promise.reject(new PortError("busy", "A cell is being edited.")),
-  });
-  const desk = new PaneDesk(new Store(firstState("hole")), failing, options);
+  const read = port.readTable.bind(port);
+  port.readTable = () => Promise.reject(new PortError("busy", "A cell is being edited."));
+  const desk = new PaneDesk(new Store(firstState("hole")), port, options);
   await desk.refresh();
   expect(desk.state.unread).toBe("A cell is being edited.");
-  failing.readTable = (name) => port.readTable(name);
+  port.readTable = read;
   await desk.refresh();
   expect(desk.state).toMatchObject({ unread: null, book: { card: { rows: [] } } });
 });

@@ -1,4 +1,5 @@
 /** The wind of a hole, by whichever way the player knows it. */
+import { FLIGHT_WIND_SHARE } from "../../core/constants";
 import { BEAUFORT } from "../../core/flight/beaufort";
 import { crosswindMps, headwindMps, parseDirection } from "../../core/flight/wind";
 import type { Settings } from "../../core/types";
@@ -37,11 +38,9 @@ export function windOf(form: HoleForm, settings: Settings): Wind {
   return form.windBy === "forecast" ? byForecast(form, settings) : byEye(form);
 }
 
-/** A forecast is for 10 m above open ground; the disc flies lower, where the wind is about so much of it. */
-const FLIGHT_SHARE = 0.85;
-
 function byForecast(form: HoleForm, settings: Settings): Wind {
-  const speedMps = toMps(needNumber(form.speed, "Wind speed", 0), settings.windUnit) * FLIGHT_SHARE;
+  const speedMps =
+    toMps(needNumber(form.speed, "Wind speed", 0), settings.windUnit) * FLIGHT_WIND_SHARE;
   if (speedMps === 0) return { headwindMps: 0, crosswindMps: 0 };
   const from = parseDirection(form.windFrom);
   const bearing = parseDirection(form.bearing);
@@ -53,7 +52,7 @@ function byForecast(form: HoleForm, settings: Settings): Wind {
 
 function byEye(form: HoleForm): Wind {
   const seen = BEAUFORT.find(({ force }) => String(force) === form.force);
-  const speedMps = (seen?.usualMps ?? 0) * FLIGHT_SHARE;
+  const speedMps = (seen?.usualMps ?? 0) * FLIGHT_WIND_SHARE;
   const from = Number(form.side);
   return {
     headwindMps: headwindMps(speedMps, from, 0),

@@ -9,6 +9,7 @@ import type { Desk } from "../desk";
 import { picker } from "../parts/picker";
 import { textBox } from "../parts/textBox";
 import { todayOf } from "../today";
+import { without } from "../without";
 import { count, day, distance, power } from "../words/figures";
 import { addNotes, setNotes } from "./actions";
 import { understand, type StrangeName, type Understood, type UnderstoodRow } from "./understood";
@@ -89,7 +90,7 @@ const strangeView = (desk: Desk, { bag }: Book, strange: readonly StrangeName[])
   </section>`;
 
 function rename(desk: Desk, written: string, disc: string): void {
-  const { [written]: _before, ...others } = desk.state.notes.renamed;
+  const others = without(desk.state.notes.renamed, written);
   setNotes(desk, { renamed: disc === "" ? others : { ...others, [written]: disc } });
 }
 

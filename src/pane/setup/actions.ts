@@ -14,10 +14,10 @@ export const build = (desk: Desk): Promise<boolean> =>
     return { said: `${reportSentence(report)} ${undoSentence(port, report)}`.trim() };
   });
 
-export function reportSentence({ made, kept }: BuildReport): string {
+export function reportSentence({ made, kept, lacking = [] }: BuildReport): string {
   if (made.length === 0) return "Everything was there already. Nothing was changed.";
   const left = kept.length === 0 ? "" : ` Left as it was: ${list(kept)}.`;
-  return `Made ${list(made)}.${left}`;
+  return [`Made ${list(made)}.${left}`, ...lacking].join(" ");
 }
 
 const undoSentence = (port: WorkbookPort, { made }: BuildReport): string => {

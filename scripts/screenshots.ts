@@ -1,0 +1,49 @@
+/** Pictures of every place of the pane, 350 px wide and as long as it is, in both themes, into dist/screens. */
+import { mkdirSync } from "node:fs";
+import { join, resolve } from "node:path";
+import type { Page } from "playwright-core";
+import { PLACES } from "../src/pane/places";
+import { startPreview, type Preview } from "../test/browser/support/previewPage";
+
+const into = resolve(__dirname, "../dist/screens");
+const PANE_PX = 350;
+const SHORT_PX = 800;
+
+async function takePane(page: Page, name: string): Promise<void> {
+  const width = page.viewportSize()!.width;
+  await page.setViewportSize({ width, height: SHORT_PX });
+  const pane = page.locator("#pane");
+  const height = await pane.evaluate((host) => host.scrollHeight);
+  await page.setViewportSize({ width, height: Math.max(SHORT_PX, height) });
+  await pane.screenshot({ path: join(into, `${name}.png`) });
+}
+
+async function takeTheme(preview: Preview, colorScheme: "light" | "dark"): Promise<void> {
+  const viewport = { width: PANE_PX + 700, height: SHORT_PX };
+  const { page } = await preview.open({ viewport, colorScheme });
+  const pane = page.locator("#pane");
+  await pane.locator("#pick").waitFor();
+  for (const { id, title } of PLACES) {
+    await pane.getByRole("tab", { name: title, exact: true }).click();
+    await pane.locator(`[aria-labelledby="tab-${id}"]`).waitFor();
+    await takePane(page, `${id}-${colorScheme}`);
+  }
+  await pane.getByRole("tab", { name: "Field", exact: true }).click();
+  await pane.getByRole("button", { name: "Start" }).click();
+  await pane.locator("#carry").waitFor();
+  await takePane(page, `field-session-${colorScheme}`);
+  await page.close();
+}
+
+async function screenshots(): Promise<void> {
+  mkdirSync(into, { recursive: true });
+  const preview = await startPreview();
+  try {
+    for (const theme of ["light", "dark"] as const) await takeTheme(preview, theme);
+  } finally {
+    await preview.close();
+  }
+  console.log(`Pictures are in ${into}.`);
+}
+
+void screenshots();
