@@ -36,6 +36,39 @@ describe("in Excel", () => {
     await close();
   });
 
+  test("set-up makes the sheets and tells which, once", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByRole("button", { name: "Make what is missing" }).click();
+    await page.getByText(/^Made Start, /).waitFor();
+    expect(host.book.sheets.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(["Mine", "Start", "Log", "Discs", "Card", "Holes", "Rounds"]),
+    );
+    await page.getByText("Everything is there").waitFor();
+    expect(host.unknown).toEqual([]);
+    await close();
+  });
+
+  test("what Excel refuses is a sentence in the pane, and nothing is made", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    host.book.isProtected = true;
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByRole("button", { name: "Make what is missing" }).click();
+    await page.getByText(/workbook is protected.*Review/).waitFor();
+    expect(host.book.sheets).toHaveLength(1);
+    await close();
+  });
+
+  test("what the player types in the sheet shows in the pane by itself", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByText("5 of 5 missing").waitFor();
+    host.book.addName("Settings", "=Mine!$A$1:$B$2");
+    host.type("Mine", 1, 1, "Player");
+    await page.getByText("4 of 5 missing").waitFor();
+    await close();
+  });
+
   test("the button of the ribbon recalculates and says when it is done", async () => {
     const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
     await page.locator("#pane button").first().waitFor();
