@@ -16,6 +16,7 @@ import { EmbeddedWorkbook } from "../workbook/embedded";
 import { openWorkbook } from "../workbook/embedded/open";
 import { bundleInPage } from "./bundleInPage";
 import { explainInHints, explainInLine } from "./explain";
+import { openFile, saveFile } from "./files";
 import { look } from "./look";
 import { language, screenIn } from "./screen";
 
@@ -38,7 +39,10 @@ async function start(): Promise<void> {
   explainInLine(engine, calculation, element("why"));
   const ready = calculation.settled();
   Object.assign(window, { carrybook: { port, ready, calculated: () => calculation.settled() } });
-  mountPane(element("pane"), port);
+  mountPane(element("pane"), port, {
+    saveFile: () => saveFile(port),
+    openFile: (file) => openFile(port, file),
+  });
   await ready;
   document.body.dataset["ready"] = "";
 }

@@ -6,6 +6,7 @@ import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
 import { formulaCell } from "./embedded/cells";
 import type { Calculation } from "./embedded/calculation";
 import { setCells } from "./embedded/changes";
+import { livePlans } from "./embedded/livePlans";
 import type { Engine } from "./embedded/engine";
 import { NAMESPACE } from "./embedded/engineFunctions";
 import { Grid, type Place } from "./embedded/grid";
@@ -118,7 +119,7 @@ export class EmbeddedWorkbook implements WorkbookPort {
         changes.push(...mended.changes);
       } else {
         made.push(...namesOf(plan));
-        changes.push(...raiseSheet(this.engine, plan, count++).changes);
+        changes.push(...raiseSheet(this.engine, plan, count++));
       }
     }
     this.write(changes, "Building the sheets");
@@ -126,16 +127,30 @@ export class EmbeddedWorkbook implements WorkbookPort {
     return { made, kept };
   }
 
-  async replaceSheet(plan: SheetPlan): Promise<void> {
+  replaceSheet(plan: SheetPlan): Promise<void> {
+    return this.replaceSheets([plan]);
+  }
+
+  /** Replaces several sheets in one step; other sheets stay. */
+  async replaceSheets(plans: readonly SheetPlan[]): Promise<void> {
     const { workbook } = this.engine;
-    const old = this.grid.sheet(plan.name);
-    const index = old ? workbook.getSheets().indexOf(old) : workbook.getSheets().length;
-    const raised = raiseSheet(this.engine, plan, index);
-    const razed = old ? razeSheet(this.engine, this.grid, this.tables, old) : [];
-    const wasShown = old !== null && workbook.getActiveSheet() === old;
-    this.write([...razed, ...raised.changes], `Replacing ${plan.name}`);
-    if (wasShown) this.activate(raised.sheetId);
+    const shown = workbook.getActiveSheet().getName();
+    let count = workbook.getSheets().length;
+    const changes = plans.flatMap((plan) => {
+      const old = this.grid.sheet(plan.name);
+      const index = old ? workbook.getSheets().indexOf(old) : count++;
+      const razed = old ? razeSheet(this.engine, this.grid, this.tables, old) : [];
+      return [...razed, ...raiseSheet(this.engine, plan, index)];
+    });
+    this.write(changes, "Replacing sheets");
+    const again = this.grid.sheet(shown);
+    if (again) this.activate(again.getSheetId());
     await this.calculation.all();
+  }
+
+  /** The whole workbook as it stands, for a file. */
+  plans(): SheetPlan[] {
+    return livePlans(this.engine, this.grid, this.tables);
   }
 
   async ourFormulas(): Promise<FormulaCell[]> {

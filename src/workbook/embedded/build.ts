@@ -45,14 +45,10 @@ export function furnish(
 }
 
 /** A whole new sheet at a place among the sheets. */
-export function raiseSheet(
-  engine: Engine,
-  plan: SheetPlan,
-  index: number,
-): { sheetId: string; changes: Change[] } {
+export function raiseSheet(engine: Engine, plan: SheetPlan, index: number): Change[] {
   const { sheet, blocks } = renderSheet(plan, generateRandomId());
-  const changes = [addSheet(engine, index, sheet), ...furnish(engine, sheet.id, plan.name, blocks)];
-  return { sheetId: sheet.id, changes };
+  engine.plans.set(sheet.id, plan);
+  return [addSheet(engine, index, sheet), ...furnish(engine, sheet.id, plan.name, blocks)];
 }
 
 /** Takes a sheet away with its tables and names. */

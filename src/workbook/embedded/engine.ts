@@ -22,6 +22,7 @@ import { UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import type { Theme } from "@univerjs/themes";
+import type { SheetPlan } from "../blueprint/types";
 import { engineFunctions } from "./engineFunctions";
 import { FaultMessages } from "./faults";
 import type { FunctionsBundle } from "./functionsBundle";
@@ -47,6 +48,8 @@ export interface Engine {
   readonly commands: ICommandService;
   readonly history: IUndoRedoService;
   readonly faults: FaultMessages;
+  /** What each sheet was made from, by the id of the sheet. */
+  readonly plans: Map<string, SheetPlan>;
 }
 
 const UNIT = "carrybook";
@@ -98,5 +101,6 @@ export function startEngine({
     commands: injector.get(ICommandService),
     history: injector.get(IUndoRedoService),
     faults,
+    plans: new Map(),
   };
 }

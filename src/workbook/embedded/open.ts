@@ -25,8 +25,12 @@ export function openWorkbook(
   blueprint: Blueprint,
   options: Omit<EngineOptions, "sheets">,
 ): OpenWorkbook {
-  const rendered = blueprint.sheets.map((plan) => renderSheet(plan, generateRandomId()));
+  const rendered = blueprint.sheets.map((plan) => ({
+    plan,
+    ...renderSheet(plan, generateRandomId()),
+  }));
   const engine = startEngine({ ...options, sheets: rendered.map(({ sheet }) => sheet) });
+  for (const { plan, sheet } of rendered) engine.plans.set(sheet.id, plan);
   mendLexer(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);

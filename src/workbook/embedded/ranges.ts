@@ -9,7 +9,7 @@ export const engineRange = ({ top, left, bottom, right }: Area): IRange => ({
   endColumn: right - 1,
 });
 
-const area = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
+export const areaOf = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
   top: startRow + 1,
   left: startColumn + 1,
   bottom: endRow + 1,
@@ -18,7 +18,7 @@ const area = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
 
 /** "Log!A1:C9" for a range of a sheet. */
 export const refOf = (sheet: string, range: IRange): string =>
-  `${quotedSheet(sheet)}!${areaRef(area(range))}`;
+  `${quotedSheet(sheet)}!${areaRef(areaOf(range))}`;
 
 export const oneCell = (row: number, column: number): IRange => ({
   startRow: row,

@@ -1,0 +1,41 @@
+/** Saving the workbook to an .xlsx file and going on with one. What reads and writes files is loaded when it is first needed. */
+import { blueprintOf } from "../workbook/blueprint";
+import type { EmbeddedWorkbook } from "../workbook/embedded";
+
+const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+/** Hands bytes to the player as a download. */
+function download(name: string, bytes: Uint8Array): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([Uint8Array.from(bytes)], { type: TYPE }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
+}
+
+/** The workbook as a file, its formulas with the values that they have here. */
+export async function workbookBytes(workbook: EmbeddedWorkbook): Promise<Uint8Array> {
+  const [{ FilePort }, { calculate }, { writeBook }] = await Promise.all([
+    import("../workbook/file/filePort"),
+    import("../workbook/file/calculate"),
+    import("../workbook/file/bookBytes"),
+  ]);
+  const { book } = FilePort.create({ sheets: workbook.plans() });
+  await calculate(book, async () => ({ port: workbook, close: () => undefined }));
+  return writeBook(book);
+}
+
+export async function saveFile(workbook: EmbeddedWorkbook): Promise<string> {
+  const name = "carrybook.xlsx";
+  download(name, await workbookBytes(workbook));
+  return `Saved as ${name}, with the values that stand here now.`;
+}
+
+/** Takes throws, bag, course, rounds and settings out of a file; our sheets are made anew from them. */
+export async function openFile(workbook: EmbeddedWorkbook, file: File): Promise<string> {
+  const { openFile: read } = await import("../workbook/file/openFile");
+  const { content, leftBehind } = await read(new Uint8Array(await file.arrayBuffer()));
+  await workbook.replaceSheets(blueprintOf(content).sheets);
+  const left = leftBehind.length === 0 ? "" : ` Left out: ${leftBehind.join(", ")}.`;
+  return `Opened ${file.name}: ${content.throws.length} throws.${left} Undo brings back what was here.`;
+}
