@@ -1,0 +1,61 @@
+/** One pick explained, and the pane's own plots drawn without a browser. */
+import { window } from "./document";
+import { render } from "lit";
+import { coveredOf } from "../../src/pane/bag/cover";
+import { coveragePlot } from "../../src/pane/bag/coveragePlot";
+import { ladderPlot } from "../../src/pane/bag/ladderPlot";
+import { bookOf } from "../../src/pane/book/book";
+import { readRawBook } from "../../src/pane/book/rawBook";
+import type { Desk } from "../../src/pane/desk";
+import { answerHole } from "../../src/pane/hole/answer";
+import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/sentences";
+import { look } from "../../src/pane/look";
+import { firstState } from "../../src/pane/state";
+import { distance } from "../../src/pane/words/figures";
+import type { WorkbookPort } from "../../src/workbook/port";
+
+const readBook = async (port: WorkbookPort) => bookOf(await readRawBook(port));
+
+/** What the pane says of one hole of the course. */
+export async function explainHole(port: WorkbookPort, place: number): Promise<string> {
+  const { holes, card, settings } = await readBook(port);
+  const hole = holes[place - 1]!;
+  const still = { crosswindMps: 0 };
+  const { plays, options } = answerHole({ ...hole, ...still }, card, settings);
+  if (!plays.ok) return plays.why;
+  if (!options.ok) return options.why;
+  const inUnit = (metres: number): string => distance(metres, settings.distanceUnit);
+  const { parts, band } = plays.value;
+  return [
+    `Hole ${hole.hole}, ${inUnit(hole.distanceM)}: throw ${pickOf(options.value[0]!)}.`,
+    pickSentence(options.value, settings),
+    `It plays like ${inUnit(parts.totalM)} (between ${inUnit(band.lowM)} and ${inUnit(band.highM)}).`,
+    whySentence(parts, settings),
+  ].join("\n");
+}
+
+/** The ladder and the coverage plot of the workbook, each as a file that stands alone. */
+export async function drawPlots(port: WorkbookPort): Promise<Record<string, string>> {
+  const book = await readBook(port);
+  const desk = {
+    state: { ...firstState("bag"), plotWidth: 640 },
+    change: () => {},
+  } as unknown as Desk;
+  const covered = coveredOf(book);
+  return {
+    ladder: standAlone(ladderPlot(desk, book)),
+    ...(covered.ok ? { coverage: standAlone(coveragePlot(desk, book, covered.value)) } : {}),
+  };
+}
+
+function standAlone(plot: unknown): string {
+  const host = window.document.createElement("div");
+  render(plot, host as unknown as HTMLElement);
+  const svg = host.querySelector("svg")!;
+  const style = window.document.createElement("style");
+  style.textContent = `svg { font-family: sans-serif; background: #fff; }${look.map(({ cssText }) => cssText.replaceAll(":host", "svg")).join("")}`;
+  svg.prepend(style);
+  svg.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+  svg.setAttribute("class", "plot");
+  return `${svg.outerHTML.replace(/<!--.*?-->/g, "")}\n`;
+}
