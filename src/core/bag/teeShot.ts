@@ -1,7 +1,7 @@
 /** The first throw of a hole, with this disc or that at home. */
 import { candidates } from "../choice/candidates";
 import { byStrokes } from "../choice/criteria";
-import { downhill } from "../choice/downhill";
+import { leastOf } from "../choice/downhill";
 import type { Game } from "../choice/game";
 import { picksBy, type Pick } from "../choice/picks";
 import type { Throwable } from "../choice/throwable";
@@ -51,7 +51,7 @@ export function strokesWithout(
   let least = Infinity;
   for (const pick of others) {
     if (pick.cost >= least) break;
-    const { cost } = downhill(pick.at, pick.thrown.powers.length, costsOf(pick));
+    const { cost } = leastOf(pick.thrown.powers.length, costsOf(pick));
     least = Math.min(least, cost);
   }
   return least;

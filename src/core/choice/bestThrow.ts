@@ -1,5 +1,5 @@
 /** The throw that takes least strokes from one distance. */
-import { downhill, type Found } from "./downhill";
+import { downhill, leastOf } from "./downhill";
 import type { Landing } from "./landing";
 import type { LevelTarget } from "./levelTarget";
 import { meanOver } from "./meanOver";
@@ -18,37 +18,28 @@ export interface BestThrow {
 }
 
 /**
- * A search that remembers at which power each disc was best last time, so that it does little work when
- * asked for one distance after another. A coarse look at every disc, a fine one at those that may be
- * the best. At least one disc.
+ * The search for one bag: a coarse look at every disc, a fine one at those that may be the best. At
+ * least one disc.
  */
 export function bestThrowFinder(
   discs: readonly Throwable[],
   levelTarget: LevelTarget,
 ): (distanceM: number, table: Float64Array) => BestThrow {
-  let powerAt = discs.map(() => 0);
   return (distanceM, table) => {
-    const targets = discs.map(({ row }) => levelTarget(row.type, distanceM));
-    const search = (disc: number, start: number, landings: readonly Landing[]): Found =>
-      downhill(start, landings.length, (at) => meanOver(landings[at]!, targets[disc]!, table));
-    const coarse = discs.map(({ coarseLandings }, disc) =>
-      search(disc, powerAt[disc]!, coarseLandings),
-    );
-    powerAt = coarse.map(({ index }) => index);
-    const limit = Math.min(...coarse.map(({ cost }) => cost)) + COARSE_DOUBT;
-    let best: BestThrow | null = null;
-    coarse.forEach(({ index, cost }, disc) => {
-      if (cost > limit) return;
-      const { landings } = discs[disc]!;
-      const found = search(disc, index, landings);
-      if (best && found.cost >= best.after) return;
-      best = {
-        thrown: discs[disc]!,
-        landing: landings[found.index]!,
-        target: targets[disc]!,
-        after: found.cost,
-      };
+    const looks = discs.map((thrown) => {
+      const target = levelTarget(thrown.row.type, distanceM);
+      const costAt = (landings: readonly Landing[]) => (at: number) =>
+        meanOver(landings[at]!, target, table);
+      const coarse = leastOf(thrown.landings.length, costAt(thrown.coarseLandings));
+      return { thrown, target, coarse, costAt: costAt(thrown.landings) };
     });
-    return best!;
+    const limit = Math.min(...looks.map(({ coarse }) => coarse.cost)) + COARSE_DOUBT;
+    return looks
+      .filter(({ coarse }) => coarse.cost <= limit)
+      .map(({ thrown, target, coarse, costAt }) => {
+        const { index, cost } = downhill(coarse.index, thrown.landings.length, costAt);
+        return { thrown, target, landing: thrown.landings[index]!, after: cost };
+      })
+      .reduce((best, other) => (other.after < best.after ? other : best));
   };
 }

@@ -22,3 +22,20 @@ export function downhill(start: number, count: number, costAt: (index: number) =
   }
   return best;
 }
+
+/** Neighbouring powers differ so little that every fourth shows where the valleys are. */
+const STRIDE = 4;
+
+/**
+ * The index with the least cost where there may be more than one valley: a look at every fourth index
+ * and the last, then downhill from the best of them.
+ */
+export function leastOf(count: number, costAt: (index: number) => number): Found {
+  let start = count - 1;
+  let least = costAt(start);
+  for (let index = 0; index < count - 1; index += STRIDE) {
+    const cost = costAt(index);
+    if (cost < least) [start, least] = [index, cost];
+  }
+  return downhill(start, count, costAt);
+}

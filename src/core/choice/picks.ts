@@ -1,9 +1,8 @@
 /** Picking a power for each disc, and an order of discs. */
 import type { Candidate } from "./candidates";
 import type { Criterion } from "./criteria";
-import { downhill } from "./downhill";
+import { leastOf } from "./downhill";
 import { bestFirst, type Weighed } from "./nearSmooth";
-import { powerThatReaches } from "./powers";
 
 /** A candidate at the power number `at`, chosen for its cost. */
 export interface Pick extends Candidate, Weighed {
@@ -22,10 +21,9 @@ export function picksBy(candidates: readonly Candidate[], criterion: Criterion):
 }
 
 function pickOf(candidate: Candidate, { costsOf, tie }: Criterion): Pick {
-  const { row, powers } = candidate.thrown;
+  const { powers } = candidate.thrown;
   const costAt = costsOf(candidate);
-  const start = powerThatReaches(row, powers, candidate.target);
-  const least = downhill(start, powers.length, costAt);
+  const least = leastOf(powers.length, costAt);
   let { index: at, cost } = least;
   const fromSmooth = (index: number): number => Math.abs(powers[index]! - 1);
   for (const step of [1, -1]) {

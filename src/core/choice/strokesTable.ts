@@ -7,6 +7,8 @@ import { meanOver } from "./meanOver";
 import { putts } from "./putts";
 import type { Throwable } from "./throwable";
 
+/** Values that choices were made by may be off by this, strokes; what the choices then lose is less. */
+const WELL_CHOSEN = 1e-4;
 const CLOSE_ENOUGH = 1e-5;
 const MOST_ROUNDS = 50;
 
@@ -20,8 +22,9 @@ const NEAR_CARRIES = 1.5;
  * worse from nearer). At least one disc.
  *
  * Howard's policy iteration: choose the best throw from each distance, then settle the values that
- * those choices have, until neither changes by 1e-5; `start` may be the table of a like bag, to begin
- * with. It reaches one and a half longest carries out.
+ * those choices have, until these are the values that were chosen by. Nearly every throw ends nearer
+ * than it began, so going from near to far one round is mostly enough. `start` may be the table of a
+ * like bag, to begin with. The table reaches one and a half longest carries out.
  */
 export function nearTable(
   discs: readonly Throwable[],
@@ -34,10 +37,10 @@ export function nearTable(
   const putt = puttsByMetre(reachM, putting);
   const table = putt.map((value, d) => Math.min(value, start?.[d] ?? 2 + d / longestM));
   for (let round = 0; ; round++) {
-    const before = table.slice();
     const choices = chooseAll(table, putt, bestThrowFinder(discs, levelTarget));
+    const chosenBy = table.slice();
     settle(table, putt, choices);
-    if (round === MOST_ROUNDS || largestChange(before, table) < CLOSE_ENOUGH)
+    if (round === MOST_ROUNDS || largestChange(chosenBy, table) < WELL_CHOSEN)
       return { table, choices };
   }
 }
@@ -66,13 +69,15 @@ function chooseAll(
   putt: Float64Array,
   bestThrow: ReturnType<typeof bestThrowFinder>,
 ): (BestThrow | null)[] {
-  return Array.from(table, (_, d) => {
+  const choices = Array.from(table, (_, d) => {
     // A throw and the putt after it take two at least.
     if (putt[d]! <= 2) return null;
     const best = bestThrow(d, table);
     table[d] = 1 + best.after;
     return best;
   });
+  noMoreThanFartherOut(table);
+  return choices;
 }
 
 /** Brings the table to the values that fixed choices have. */
@@ -86,9 +91,13 @@ function settle(
     choices.forEach((best, d) => {
       table[d] = best ? 1 + meanOver(best.landing, best.target, table) : putt[d]!;
     });
-    for (let d = table.length - 2; d >= 0; d--) table[d] = Math.min(table[d]!, table[d + 1]!);
+    noMoreThanFartherOut(table);
     if (largestChange(before, table) < CLOSE_ENOUGH) return;
   }
+}
+
+function noMoreThanFartherOut(table: Float64Array): void {
+  for (let d = table.length - 2; d >= 0; d--) table[d] = Math.min(table[d]!, table[d + 1]!);
 }
 
 const largestChange = (before: Float64Array, after: Float64Array): number =>
