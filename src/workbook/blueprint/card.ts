@@ -19,10 +19,10 @@ const card: FormulaPlan = {
   style: "figure",
   spill: {
     rows: ROOM + 1,
-    columns: 14,
+    columns: 15,
     formats: [
       ...[TEXT, TEXT, TEXT, WHOLE, WHOLE, WHOLE, WHOLE],
-      ...[SIGNED, SIGNED, WHOLE, WHOLE, WHOLE, DAY, TEXT],
+      ...[SIGNED, SIGNED, WHOLE, WHOLE, WHOLE, DAY, TEXT, WHOLE],
     ],
   },
 };
@@ -36,31 +36,31 @@ const roomWarning: FormulaPlan = {
 };
 
 const oneDisc = (disc: string): readonly (CellsPlan | FormulaPlan)[] => [
-  text("P1", "heading", "One disc"),
-  { kind: "cells", at: "P2", values: [["Disc", disc]], styles: ["label", "input"] },
-  { kind: "cells", at: "Q2", values: [[disc]], style: "input", list: DISC_NAMES },
-  { kind: "cells", at: "P3", values: [["Within ±", 10]], styles: ["label", "input"] },
-  text("P4", "label", "Smooth"),
+  text("Q1", "heading", "One disc"),
+  { kind: "cells", at: "Q2", values: [["Disc", disc]], styles: ["label", "input"] },
+  { kind: "cells", at: "R2", values: [[disc]], style: "input", list: DISC_NAMES },
+  { kind: "cells", at: "Q3", values: [["Within ±", 10]], styles: ["label", "input"] },
+  text("Q4", "label", "Smooth"),
   {
     kind: "formula",
-    at: "Q4",
-    formula: onceLogged("CARRY.SMOOTH(Q2,Throws[#All],Settings)"),
+    at: "R4",
+    formula: onceLogged("CARRY.SMOOTH(R2,Throws[#All],Settings)"),
     style: "answer",
     format: WHOLE,
   },
-  text("S2", "label", "Throws still needed"),
+  text("T2", "label", "Throws still needed"),
   {
     kind: "formula",
-    at: "U2",
-    formula: onceLogged("CARRY.NEEDED(Q2,Throws[#All],Q3,Settings)"),
+    at: "V2",
+    formula: onceLogged("CARRY.NEEDED(R2,Throws[#All],R3,Settings)"),
     style: "figure",
     format: WHOLE,
   },
-  text("S3", "label", "Trend"),
+  text("T3", "label", "Trend"),
   {
     kind: "formula",
-    at: "U3",
-    formula: onceLogged("CARRY.TREND(Q2,Throws[#All],Settings)"),
+    at: "V3",
+    formula: onceLogged("CARRY.TREND(R2,Throws[#All],Settings)"),
     style: "figure",
     spill: { rows: 2, columns: 4, formats: [TEXT, "+0.0;-0.0;0", "0.000", WHOLE] },
   },
@@ -79,16 +79,16 @@ const ladderColumn = (at: string, formula: string): FormulaPlan => ({
 const place = `COUNT(${rows("D")})+1-SEQUENCE(COUNT(${rows("D")}))`;
 
 const chartData: readonly (CellsPlan | FormulaPlan)[] = [
-  text("AA1", "heading", "Behind the charts"),
-  { kind: "cells", at: "AA5", values: [["Place", "Place", "Below", "Above"]], style: "hint" },
+  text("AB1", "heading", "Behind the charts"),
+  { kind: "cells", at: "AB5", values: [["Place", "Place", "Below", "Above"]], style: "hint" },
   // The place twice, as the two ends of an interval need one each.
-  ladderColumn("AA6", place),
   ladderColumn("AB6", place),
-  ladderColumn("AC6", `FILTER(${rows("D")}-${rows("E")},ISNUMBER(${rows("D")}))`),
-  ladderColumn("AD6", `FILTER(${rows("F")}-${rows("D")},ISNUMBER(${rows("D")}))`),
+  ladderColumn("AC6", place),
+  ladderColumn("AD6", `FILTER(${rows("D")}-${rows("E")},ISNUMBER(${rows("D")}))`),
+  ladderColumn("AE6", `FILTER(${rows("F")}-${rows("D")},ISNUMBER(${rows("D")}))`),
   {
     kind: "formula",
-    at: "AF5",
+    at: "AG5",
     formula: onceLogged("CARRY.COVERAGE(MyCard,,,5,Settings)"),
     style: "hint",
     spill: { rows: CURVE_ROWS + 1, columns: 4, formats: [WHOLE, SHARE, SHARE, TEXT] },
@@ -101,10 +101,10 @@ function ladderDisc(row: number): SeriesPlan {
   return {
     name: `=${cell("A")}`,
     x: cell("D"),
-    y: cell("AB"),
-    minus: cell("AC"),
-    plus: cell("AD"),
-    ends: { x: `Card!$E$${row}:$F$${row}`, y: `Card!$AA$${row}:$AB$${row}` },
+    y: cell("AC"),
+    minus: cell("AD"),
+    plus: cell("AE"),
+    ends: { x: `Card!$E$${row}:$F$${row}`, y: `Card!$AB$${row}:$AC$${row}` },
     labelled: true,
     shape: "dots",
   };
@@ -114,8 +114,8 @@ const charts: readonly ChartPlan[] = [
   {
     name: "Ladder",
     title: "Smooth carry, eight throws in ten",
-    from: "P7",
-    to: "Z29",
+    from: "Q7",
+    to: "AA29",
     xTitle: "Carry",
     yTitle: "",
     series: Array.from({ length: ROOM }, (_, index) => ladderDisc(FIRST + index)),
@@ -123,14 +123,14 @@ const charts: readonly ChartPlan[] = [
   {
     name: "Coverage",
     title: "Chance to finish in the circle",
-    from: "P31",
-    to: "Z51",
+    from: "Q31",
+    to: "AA51",
     xTitle: "Plays-like distance",
     yTitle: "Chance",
     yFormat: SHARE,
     series: [
-      { name: "Your bag", x: curve("AF"), y: curve("AG"), shape: "line" },
-      { name: "A disc made for it", x: curve("AF"), y: curve("AH"), shape: "line" },
+      { name: "Your bag", x: curve("AG"), y: curve("AH"), shape: "line" },
+      { name: "A disc made for it", x: curve("AG"), y: curve("AI"), shape: "line" },
     ],
   },
 ];
@@ -142,7 +142,7 @@ export function cardSheet(content: Content): SheetPlan {
     frozenRows: 5,
     frozenColumns: 1,
     widths: [
-      ...[18, 11, 10, 8, 8, 8, 8, 8, 8, 10, 8, 9, 12, 11, 3],
+      ...[18, 11, 10, 8, 8, 8, 8, 8, 8, 10, 8, 9, 12, 11, 12, 3],
       ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 9, 9, 9, 9, 3, 9, 9, 9, 18],
     ],
     blocks: [
@@ -155,6 +155,6 @@ export function cardSheet(content: Content): SheetPlan {
       ...chartData,
     ],
     charts,
-    print: { landscape: true, fitWide: true, titleRows: 5, area: `A1:Z${LAST}` },
+    print: { landscape: true, fitWide: true, titleRows: 5, area: `A1:AA${LAST}` },
   };
 }

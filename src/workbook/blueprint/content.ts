@@ -45,7 +45,7 @@ export const EMPTY: Content = {
 export const STARTER: Content = {
   settings: new Map([["player", "Me"]]),
   disc: "Violet driver",
-  notes: "mint fairway 318, 305 x 270\ncopper mid 271 10 left",
+  notes: "mint fairway 318, 305 x 270, copper mid 271 10 left",
   throws: withSerialDays(throws),
   bag: withoutHeader(bag),
   course: withoutHeader(course),

@@ -1,5 +1,5 @@
 import type { Content } from "./content";
-import { LINES, onceLogged, text, TYPES, WHOLE, YES_NO } from "./parts";
+import { LINES, onceLogged, SHARE, STROKES, TEXT, text, TYPES, WHOLE, YES_NO } from "./parts";
 import type { SheetPlan } from "./types";
 
 /** The bag: what each disc is, and where the bag has holes or doubles. */
@@ -39,7 +39,7 @@ export function discsSheet(content: Content): SheetPlan {
         at: "H5",
         formula: onceLogged("CARRY.GAPS(MyCard,Settings)"),
         style: "figure",
-        spill: { rows: 21, columns: 6 },
+        spill: { rows: 41, columns: 5, formats: [TEXT, TEXT, TEXT, SHARE, STROKES] },
       },
     ],
     print: { landscape: true, fitWide: true, titleRows: 5 },

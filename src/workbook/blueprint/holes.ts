@@ -21,7 +21,7 @@ const COLUMNS: readonly ColumnPlan[] = [
   { header: "Line", width: 11, list: LINES },
   { header: "Note", width: 22 },
   { header: "Plays like", width: 11, format: WHOLE, formula: fromPlan(2), style: "figure" },
-  { header: "Disc", width: 18, formula: fromPlan(5), style: "answer" },
+  { header: "Disc", width: 18, formula: fromPlan(5), style: "figure" },
   { header: "Chance", width: 10, format: SHARE, formula: fromPlan(7), bar: true },
 ];
 
@@ -34,7 +34,7 @@ export function holesSheet(content: Content): SheetPlan {
     widths: [
       ...COLUMNS.map((column) => column.width),
       ...[3, 7, 11, 9, 9, 18, 9, 10, 9, 10, 18],
-      ...[3, 18, 12, 12],
+      ...[3, 18, 12],
     ],
     blocks: [
       text("A1", "title", "Holes"),
@@ -79,9 +79,9 @@ export function holesSheet(content: Content): SheetPlan {
         at: "Y5",
         formula: unless(NO_HOLE, `CARRY.WORTH(${COURSE},MyCard,Settings)`),
         style: "figure",
-        spill: { rows: 41, columns: 3, formats: [TEXT, STROKES, STROKES] },
+        spill: { rows: 61, columns: 2, formats: [TEXT, STROKES] },
       },
     ],
-    print: { landscape: true, fitWide: true, titleRows: 5 },
+    print: { landscape: true, fitWide: true, titleRows: 5, area: "A1:L45" },
   };
 }

@@ -1,5 +1,5 @@
 import type { Content } from "./content";
-import { DAY, DISC_NAMES, SHARE, SIGNED, text, THROW_LINES, unless, WHOLE } from "./parts";
+import { DAY, DISC_NAMES, SHARE, SIGNED, TEXT, text, THROW_LINES, unless, WHOLE } from "./parts";
 import type { SheetPlan } from "./types";
 
 /** The throw log, one row a throw, and a corner that reads phone notes. */
@@ -7,7 +7,7 @@ export function logSheet(content: Content): SheetPlan {
   return {
     name: "Log",
     frozenRows: 5,
-    widths: [12, 18, 9, 9, 9, 11, 11, 9, 12, 22, 3, 20, 9, 9, 9, 11, 11, 9, 12, 22],
+    widths: [12, 18, 9, 9, 9, 11, 11, 9, 12, 22, 3, 12, 18, 9, 9, 9, 11, 11, 9, 12, 18, 14, 10],
     blocks: [
       text("A1", "title", "Log"),
       text(
@@ -47,9 +47,9 @@ export function logSheet(content: Content): SheetPlan {
         at: "L5",
         formula: unless('PhoneNotes=""', "CARRY.NOTES(PhoneNotes,Bag[#All])"),
         style: "figure",
-        spill: { rows: 30, columns: 9 },
+        spill: { rows: 30, columns: 13, formats: [DAY, TEXT, WHOLE, SIGNED, SHARE] },
       },
     ],
-    print: { landscape: true, fitWide: true, titleRows: 5 },
+    print: { landscape: false, fitWide: true, titleRows: 5 },
   };
 }

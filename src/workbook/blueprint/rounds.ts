@@ -7,7 +7,7 @@ export function roundsSheet(content: Content): SheetPlan {
   return {
     name: "Rounds",
     frozenRows: 5,
-    widths: [12, 8, 10, 8, 11, 18, 9, 9, 22, 3, 20, 11, 11, 9],
+    widths: [12, 8, 10, 8, 11, 18, 9, 9, 22, 3, 16, 10, 14, 9],
     blocks: [
       text("A1", "title", "Rounds"),
       text("A2", "lead", "One row a throw at a target: where it finished, long plus, short minus."),

@@ -161,7 +161,7 @@ const flightChart: ChartPlan = {
   name: "Flight",
   title: "The flight from the side",
   from: "A41",
-  to: "D58",
+  to: "C58",
   xTitle: "Along",
   yTitle: "Height",
   series: [{ name: "Flight", x: flight("N"), y: flight("O"), shape: "line" }],

@@ -28,7 +28,7 @@ const left: Look = { alignment: { horizontal: "left", vertical: "middle" } };
 const middle: Look = { alignment: { vertical: "middle" } };
 
 const LOOKS: Record<Style, Look> = {
-  plain: { ...font(11, DARK), ...middle },
+  plain: { ...font(11, DARK), ...left },
   title: { ...font(20, DARK, true), ...middle },
   lead: { ...font(12, GREY), ...middle },
   heading: { ...font(12, ACCENT, true), ...middle },

@@ -1,7 +1,7 @@
 import type { Cell, Workbook, Worksheet } from "@cj-tech-master/excelts";
 import { areaRef, fixedRef, readSpot, type Area, type Spot } from "../a1";
 import { blockArea, bodyRows } from "../blueprint/blockArea";
-import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
+import type { CellsPlan, FormulaPlan, SheetPlan, Style, TablePlan } from "../blueprint/types";
 import { toFile } from "./cellValues";
 import { storedFormula } from "./formulaText";
 import { barIn, listIn, SPARE_ROWS } from "./lists";
@@ -54,8 +54,13 @@ function renderTable(sheet: Worksheet, plan: TablePlan): void {
   });
 }
 
+/** Heights in points of rows that need air; the others fit their text. */
+const HEIGHTS: Partial<Record<Style, number>> = { title: 32, lead: 20 };
+
 function renderCells(sheet: Worksheet, plan: CellsPlan): void {
   const { row: top, column: left } = spot(plan.at);
+  const height = plan.style && HEIGHTS[plan.style];
+  if (height !== undefined) sheet.getRow(top).height = height;
   plan.values.forEach((row, down) =>
     row.forEach((value, right) => {
       const cell = sheet.getCell(top + down, left + right);

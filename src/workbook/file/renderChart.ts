@@ -41,7 +41,15 @@ function series(plan: SeriesPlan, index: number): AddScatterChartSeriesOptions {
         }
       : {}),
     ...(plan.labelled
-      ? { dataLabels: { showSerName: true, showVal: false, position: "t", txPr: SMALL } }
+      ? {
+          dataLabels: {
+            showSerName: true,
+            showLegendKey: false,
+            showVal: false,
+            position: "t",
+            txPr: SMALL,
+          },
+        }
       : {}),
   };
 }
@@ -51,9 +59,10 @@ export function renderChart(sheet: Worksheet, plan: ChartPlan): void {
   const quiet = {
     majorGridlines: true,
     majorGridlinesStyle: { border: CHART_LINE, borderWidth: 0.5 },
+    minorTickMark: "none",
     lineColor: CHART_LINE,
     txPr: SMALL,
-  };
+  } as const;
   const labelled = plan.series.some((one) => one.labelled);
   const ordered = plan.yTitle === "";
   sheet.addScatterChart(

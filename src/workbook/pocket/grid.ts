@@ -1,0 +1,132 @@
+import { DomainError } from "../../core/errors";
+import { conditionsOf } from "../../core/flight/conditions";
+import { playsLikeM } from "../../core/flight/playsLike";
+import { DISC_TYPES, type DiscType, type Settings } from "../../core/types";
+import { fromMetres, toMetres, toMps, type DistanceUnit, type WindUnit } from "../../core/units";
+
+/** Figures of a frozen grid: evenly spaced, or each the same multiple of the one before. */
+export interface Axis {
+  readonly from: number;
+  readonly step: number;
+  readonly count: number;
+  readonly growing: boolean;
+}
+
+export const axisValues = ({ from, step, count, growing }: Axis): number[] =>
+  Array.from({ length: count }, (_, index) =>
+    growing ? from * step ** index : from + index * step,
+  );
+export const axisEnd = (axis: Axis): number => axisValues(axis).at(-1)!;
+
+const growing = (from: number, step: number, count: number): Axis => ({
+  from,
+  step,
+  count,
+  growing: true,
+});
+const even = (from: number, step: number, count: number): Axis => ({
+  from,
+  step,
+  count,
+  growing: false,
+});
+
+/** What the sheet knows, in the player's units, as far apart as a cubic between them allows. */
+const DISTANCES: Record<DistanceUnit, Axis> = {
+  ft: growing(75, 1.26, 10),
+  m: growing(23, 1.26, 10),
+};
+const RISES: Record<DistanceUnit, Axis> = { ft: even(-42, 14, 7), m: even(-12.6, 4.2, 7) };
+const WINDS: Record<WindUnit, Axis> = {
+  mph: even(-16, 4, 9),
+  "km/h": even(-26, 6.5, 9),
+  "m/s": even(-7.2, 1.8, 9),
+};
+
+export interface Grid {
+  readonly distances: Axis;
+  readonly rises: Axis;
+  readonly winds: Axis;
+  /** For each type a row for each wind and, within it, each distance; a figure for each rise. */
+  readonly tables: readonly Table[];
+}
+
+export type Figure = number | typeof OUT_OF_REACH;
+export type Table = readonly (readonly Figure[])[];
+
+/** Stands where no throw of that type gets there. */
+export const OUT_OF_REACH = "far";
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/**
+ * Plays-like distances of each disc type over distance, rise and headwind, in the units of the
+ * settings, to a tenth. Yields the share done after each type and wind, since the flights take
+ * seconds.
+ */
+export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
+  const { distanceUnit, windUnit } = settings;
+  const [distances, rises, winds] = [DISTANCES[distanceUnit], RISES[distanceUnit], WINDS[windUnit]];
+  const conditions = conditionsOf(settings);
+  const figure = (distance: number, rise: number, wind: number, type: DiscType): Figure => {
+    const shot = {
+      distanceM: toMetres(distance, distanceUnit),
+      riseM: toMetres(rise, distanceUnit),
+      headwindMps: toMps(wind, windUnit),
+    };
+    try {
+      return tenth(fromMetres(playsLikeM(shot, conditions, type), distanceUnit));
+    } catch (error) {
+      if (error instanceof DomainError && error.code === "unavailable") return OUT_OF_REACH;
+      throw error;
+    }
+  };
+  const tables: Figure[][][] = [];
+  for (const [index, type] of DISC_TYPES.entries()) {
+    const table: Figure[][] = [];
+    for (const [at, wind] of axisValues(winds).entries()) {
+      for (const distance of axisValues(distances))
+        table.push(axisValues(rises).map((rise) => figure(distance, rise, wind, type)));
+      yield (index + (at + 1) / winds.count) / DISC_TYPES.length;
+    }
+    tables.push(table);
+  }
+  return { distances, rises, winds, tables };
+}
+
+/** The parabola through three evenly spaced values, one step on. */
+const onward = (a: Figure, b: Figure, c: Figure): Figure =>
+  typeof a === "number" && typeof b === "number" && typeof c === "number"
+    ? a - 3 * b + 3 * c
+    : OUT_OF_REACH;
+
+/**
+ * A table without holes: beyond reach the figures go on as parabolas, first along the wind, then
+ * along the rise, so that the cubics run smoothly up to the edge of what can be reached.
+ */
+export function withoutHoles(table: Table, { distances, rises }: Grid): number[][] {
+  const filled = table.map((row) => [...row]);
+  const fill = (row: number, column: number, rowStep: number, columnStep: number): void => {
+    const back = (steps: number): Figure =>
+      filled[row - steps * rowStep]?.[column - steps * columnStep] ?? OUT_OF_REACH;
+    if (filled[row]![column] === OUT_OF_REACH)
+      filled[row]![column] = onward(back(3), back(2), back(1));
+  };
+  const sweep = (rowStep: number, columnStep: number): void => {
+    const rows = [...filled.keys()];
+    const columns = Array.from({ length: rises.count }, (_, column) => column);
+    if (rowStep < 0) rows.reverse();
+    if (columnStep < 0) columns.reverse();
+    for (const row of rows) for (const column of columns) fill(row, column, rowStep, columnStep);
+  };
+  for (const [rowStep, columnStep] of [
+    [distances.count, 0],
+    [-distances.count, 0],
+    [0, 1],
+    [0, -1],
+    [1, 0],
+    [-1, 0],
+  ] as const)
+    sweep(rowStep, columnStep);
+  return filled.map((row) => row.map((figure) => (figure === OUT_OF_REACH ? 0 : tenth(figure))));
+}

@@ -1,0 +1,169 @@
+/** From plays-like distances to the disc: what each costs, by the frozen tables, and the least of them. */
+import { LEAST_CHANCE } from "../../core/constants";
+import { DISC_TYPES } from "../../core/types";
+import { columnLetters } from "../a1";
+import { fixed, fixedArea, formula, frozen, type Block } from "./cells";
+import type { FrozenPicks, PickTable } from "./picks";
+import type { ShotCells } from "./shotFormulas";
+
+/** First row of the list of discs. */
+export const FIRST_DISC = 24;
+
+const COLUMN = {
+  figures: 6,
+  type: 15,
+  plays: 16,
+  place: 17,
+  placeShare: 18,
+  stretch: 19,
+  stretchShare: 20,
+  cost: 21,
+  power: 22,
+  rank: 23,
+  costOfRest: 24,
+  rankOfRest: 25,
+  /** Two columns for each table: cost and power by it alone. */
+  byTable: 109,
+  nodes: 114,
+  tables: 117,
+} as const;
+const TOP = 2;
+/** Dearer than any throw. */
+const NEVER = 99;
+
+export interface PickCells {
+  readonly blocks: readonly Block[];
+  /** Numbers of the best and of the second disc in the list; text where there is none. */
+  readonly best: string;
+  readonly second: string;
+  readonly powers: string;
+}
+
+/** Values between the rows of a frozen table for one disc: linear in plays-like distance and stretch. */
+function between(ref: string, row: number, disc: number, rows: number): string {
+  const cell = (column: number): string => fixed(column, row);
+  const at = (stretch: number, place: number): string =>
+    `INDEX(${ref},(${cell(COLUMN.stretch)}+${stretch - 1})*${rows}+${cell(COLUMN.place)}+${place},${disc + 1})`;
+  const along = (stretch: number): string =>
+    `((1-${cell(COLUMN.placeShare)})*${at(stretch, 0)}+${cell(COLUMN.placeShare)}*${at(stretch, 1)})`;
+  const share = cell(COLUMN.stretchShare);
+  return `(1-${share})*${along(0)}+${share}*${along(1)}`;
+}
+
+/** Where a value stands among ascending nodes: the number of the one below, and the share of the way on. */
+function placed(
+  value: string,
+  nodes: string,
+  count: number,
+  first: number,
+  place: string,
+): { place: string; share: string } {
+  const node = (offset: number): string => `INDEX(${nodes},${place}+${offset})`;
+  return {
+    place: `IF(${value}<${first},1,MIN(${count - 1},MATCH(${value},${nodes},1)))`,
+    share: `MAX(0,MIN(1,(${value}-${node(0)})/(${node(1)}-${node(0)})))`,
+  };
+}
+
+export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
+  const { discs, playsLike, stretches, tables } = picks;
+  const column = (at: number): string => fixedArea(at, FIRST_DISC, 1, discs.length);
+  const nodes = frozen(
+    COLUMN.nodes,
+    TOP,
+    playsLike.map((figure) => [figure]),
+  );
+  const stretchNodes = frozen(
+    COLUMN.nodes + 1,
+    TOP,
+    stretches.map((stretch) => [stretch]),
+  );
+  const stored = tables.map((table, index) => storedTable(table, index, discs.length));
+
+  const useFirst = fixed(COLUMN.figures, 16);
+  const best = fixed(COLUMN.figures, 17);
+  const second = fixed(COLUMN.figures, 18);
+  const tie = tables.length === 1 ? tables[0]!.tie : tables[1]!.tie;
+
+  const rankOf = (row: number, costColumn: number): string => {
+    const cost = fixed(costColumn, row);
+    const near = `AND(${cost}<${NEVER},${cost}<MIN(${column(costColumn)})+${tie})`;
+    // The power nearest smooth first; among equal powers the lower cost.
+    return `IF(${near},ABS(ROUND(${fixed(COLUMN.power, row)},2)-1)+${cost}/1000000,${NEVER})`;
+  };
+  const bestOf = (rankColumn: number): string =>
+    `IF(MIN(${column(rankColumn)})<${NEVER},MATCH(MIN(${column(rankColumn)}),${column(rankColumn)},0),"none")`;
+
+  const discRows = discs.flatMap((disc, index): Block[] => {
+    const row = FIRST_DISC + index;
+    const cell = (at: number): string => fixed(at, row);
+    const plays = cell(COLUMN.plays);
+    const type = disc.type === null ? DISC_TYPES.length : DISC_TYPES.indexOf(disc.type);
+    const along = placed(plays, nodes.ref, playsLike.length, playsLike[0]!, cell(COLUMN.place));
+    const stretch = placed(
+      `${shot.distance}/${plays}`,
+      stretchNodes.ref,
+      stretches.length,
+      stretches[0]!,
+      cell(COLUMN.stretch),
+    );
+    const inReach = (text: string, otherwise: string | number): string =>
+      `IF(ISNUMBER(${plays}),${text},${otherwise})`;
+    const byTable = (table: number, what: 0 | 1): string =>
+      fixed(COLUMN.byTable + 2 * table + what, row);
+    const chosen = (what: 0 | 1): string =>
+      tables.length === 1
+        ? byTable(0, what)
+        : `IF(${useFirst}=1,${byTable(0, what)},${byTable(1, what)})`;
+    return [
+      {
+        kind: "cells",
+        at: `${columnLetters(COLUMN.type)}${row}`,
+        values: [[type + 1]],
+        style: "hint",
+      },
+      formula(COLUMN.plays, row, `INDEX(${shot.plays},${cell(COLUMN.type)})`),
+      formula(COLUMN.place, row, inReach(along.place, 1)),
+      formula(COLUMN.placeShare, row, inReach(along.share, 0)),
+      formula(COLUMN.stretch, row, inReach(stretch.place, 1)),
+      formula(COLUMN.stretchShare, row, inReach(stretch.share, 0)),
+      ...stored.flatMap(({ costs, powers }, table) => [
+        formula(
+          COLUMN.byTable + 2 * table,
+          row,
+          inReach(between(costs.ref, row, index, playsLike.length), NEVER),
+        ),
+        formula(
+          COLUMN.byTable + 2 * table + 1,
+          row,
+          inReach(between(powers.ref, row, index, playsLike.length), 0),
+        ),
+      ]),
+      formula(COLUMN.cost, row, chosen(0)),
+      formula(COLUMN.power, row, chosen(1)),
+      formula(COLUMN.rank, row, rankOf(row, COLUMN.cost)),
+      formula(COLUMN.costOfRest, row, `IF(${best}=${index + 1},${NEVER},${cell(COLUMN.cost)})`),
+      formula(COLUMN.rankOfRest, row, rankOf(row, COLUMN.costOfRest)),
+    ];
+  });
+
+  return {
+    best,
+    second,
+    powers: column(COLUMN.power),
+    blocks: [
+      nodes.block,
+      stretchNodes.block,
+      ...stored.flatMap(({ costs, powers }) => [costs.block, powers.block]),
+      formula(COLUMN.figures, 16, `IF(MIN(${column(COLUMN.byTable)})<=${1 - LEAST_CHANCE},1,0)`),
+      formula(COLUMN.figures, 17, bestOf(COLUMN.rank)),
+      formula(COLUMN.figures, 18, bestOf(COLUMN.rankOfRest)),
+      ...discRows,
+    ],
+  };
+}
+
+function storedTable({ costs, powers }: PickTable, index: number, discs: number) {
+  const left = COLUMN.tables + index * 2 * (discs + 1);
+  return { costs: frozen(left, TOP, costs), powers: frozen(left + discs + 1, TOP, powers) };
+}
