@@ -189,7 +189,7 @@ export const TREND_P = 0.05;
 export const TREND_SHARE = 0.03;
 
 /** A trend rests on this many latest throws at most: the slope looks at every pair of them. */
-export const TREND_MOST_THROWS = 500;
+export const TREND_MOST_THROWS = 300;
 
 /** Mean length of a month, days: 365.2425 / 12, Gregorian calendar. */
 export const MONTH_DAYS = 365.2425 / 12;

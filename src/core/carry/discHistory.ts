@@ -44,9 +44,10 @@ export class DiscHistory {
   weights({ asOfDay, memoryDays }: Ageing): Float64Array {
     const days = this.days.view();
     const weights = new Float64Array(days.length).fill(1);
+    const fading = Math.LN2 / memoryDays;
     for (let index = 0; index < days.length; index++) {
       const ahead = days[index]! - asOfDay;
-      if (ahead < 0) weights[index] = 2 ** (ahead / memoryDays);
+      if (ahead < 0) weights[index] = Math.exp(fading * ahead);
     }
     return weights;
   }

@@ -29,7 +29,7 @@ export interface Trend {
 
 /**
  * Drift of one disc: Theil–Sen slope of its level, calm, smooth carry on the date, with the p of the
- * Mann–Kendall test. Throws without a date do not count; of many, the latest 500 do. Throws an
+ * Mann–Kendall test. Throws without a date do not count; of many, the latest 300 do. Throws an
  * `unavailable` error for a disc without a throw.
  *
  * @example
