@@ -4,6 +4,7 @@
  * web, and the script says how the add-in gets there.
  */
 import { resolve } from "node:path";
+import { ownCertificate, trustedCertificate } from "./certificate";
 import { LOCAL_HOST } from "./manifestFor";
 import { serveFolder } from "./staticServer";
 
@@ -19,9 +20,12 @@ export const ON_THE_WEB = [
   "5. Carrybook stands under Home. Open it, and press Set-up.",
 ];
 
+const hasExcel = process.platform === "win32" || process.platform === "darwin";
+
 async function serve(): Promise<() => Promise<void>> {
-  const { getHttpsServerOptions } = await import("office-addin-dev-certs");
-  const certificate = await getHttpsServerOptions();
+  const certificate = hasExcel
+    ? await trustedCertificate()
+    : await ownCertificate(resolve(ROOT, "node_modules/.cache/carrybook"));
   const port = Number(new URL(LOCAL_HOST).port);
   const { close } = await serveFolder(resolve(ROOT, "dist"), port, certificate);
   return close;
@@ -41,7 +45,6 @@ function explainTheWeb(): void {
 
 async function main(): Promise<void> {
   const close = await serve();
-  const hasExcel = process.platform === "win32" || process.platform === "darwin";
   if (hasExcel) await openInExcel();
   else explainTheWeb();
   process.once("SIGINT", () => {

@@ -30,7 +30,7 @@ export function fillChart(
     if (series.shape === "dots") asDots(added, colour);
   });
   chart.legend.visible = plan.series.length > 1 && !labelled;
-  if (chart.legend) chart.legend.position = "Bottom";
+  chart.legend.position = "Bottom";
   frame(chart, plan);
 }
 
