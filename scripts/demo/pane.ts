@@ -52,10 +52,10 @@ function standAlone(plot: unknown): string {
   const host = window.document.createElement("div");
   render(plot, host as unknown as HTMLElement);
   const svg = host.querySelector("svg")!;
-  const style = window.document.createElement("style");
-  style.textContent = `svg { font-family: sans-serif; background: #fff; }${look.map(({ cssText }) => cssText.replaceAll(":host", "svg")).join("")}`;
+  const style = window.document.createElementNS("http://www.w3.org/2000/svg", "style");
+  const rules = look.map(({ cssText }) => cssText.replace(/:host|\.plot svg/g, "svg")).join("");
+  style.textContent = `${rules} svg { font-family: sans-serif; background: var(--paper); }`;
   svg.prepend(style);
-  svg.setAttribute("xmlns", "http://www.w3.org/2000/svg");
-  svg.setAttribute("class", "plot");
-  return `${svg.outerHTML.replace(/<!--.*?-->/g, "")}\n`;
+  const text = new window.XMLSerializer().serializeToString(svg);
+  return `${text.replace(/<!--.*?-->/g, "")}\n`;
 }
