@@ -3,14 +3,17 @@ import type { WorkbookPort } from "../workbook/port";
 import { look } from "./look";
 import type { PaneOptions } from "./options";
 import { PaneDesk } from "./paneDesk";
-import { firstState } from "./state";
+import { firstState, withFocus, type PaneState } from "./state";
 import { Store } from "./store";
 import { paneView } from "./view";
 
-/** Left and right of a plot, px; as in look/page.ts. */
+/** Left and right of a plot, px, in a narrow pane and in a wide one; as in look/page.ts. */
 const MARGINS_PX = 32;
+const WIDE_MARGINS_PX = 56;
+const WIDE_FROM_PX = 640;
+const LEAST_PLOT_PX = 240;
 /** Wider plots say no more. */
-const MOST_PLOT_PX = 560;
+const MOST_PLOT_PX = 720;
 
 /**
  * Shows the pane in an element and keeps it in step with the workbook. Everything is drawn in a
@@ -29,7 +32,9 @@ export function mountPane(
   let drawing = 0;
   const draw = (): void => {
     drawing = 0;
-    if (open) render(paneView(desk), root);
+    if (!open) return;
+    render(paneView(desk), root);
+    giveFocus(root, store);
   };
   const drawSoon = (): void => {
     if (drawing === 0) drawing = requestAnimationFrame(draw);
@@ -37,8 +42,7 @@ export function mountPane(
   const stopWatching = store.watch(drawSoon);
   const stopListening = port.onChange(() => void desk.refresh());
   const measuring = new ResizeObserver(([entry]) => {
-    const room = Math.round(entry!.contentRect.width) - MARGINS_PX;
-    const plotWidth = Math.max(240, Math.min(MOST_PLOT_PX, room));
+    const plotWidth = plotWidthIn(entry!.contentRect.width);
     desk.change((state) => (state.plotWidth === plotWidth ? state : { ...state, plotWidth }));
   });
   measuring.observe(host);
@@ -54,4 +58,17 @@ export function mountPane(
       render("", root);
     },
   };
+}
+
+function plotWidthIn(paneWidth: number): number {
+  const margins = paneWidth < WIDE_FROM_PX ? MARGINS_PX : WIDE_MARGINS_PX;
+  return Math.max(LEAST_PLOT_PX, Math.min(MOST_PLOT_PX, Math.round(paneWidth) - margins));
+}
+
+/** Where the next thing to do is, there the focus goes: a row of throws needs no pointer. */
+function giveFocus(root: ShadowRoot, store: Store<PaneState>): void {
+  const { focus } = store.state;
+  if (focus === null) return;
+  root.getElementById(focus)?.focus();
+  store.change((state) => withFocus(state, null));
 }

@@ -24,6 +24,8 @@ export interface PaneState {
   readonly steps: readonly Step[];
   /** On each plot, which of its figures is looked at. */
   readonly looked: Readonly<Record<string, number | null>>;
+  /** Id of what gets the focus once it is drawn; null to leave the focus where it is. */
+  readonly focus: string | null;
   /** Room for a plot, px. */
   readonly plotWidth: number;
   readonly hole: HoleForm;
@@ -43,6 +45,7 @@ export const firstState = (place: Place): PaneState => ({
   busy: null,
   steps: [],
   looked: {},
+  focus: null,
   plotWidth: 318,
   hole: EMPTY_HOLE,
   notes: EMPTY_NOTES,
@@ -74,6 +77,9 @@ export function withNotice(state: PaneState, place: Place, notice: Notice | null
   const others = without(state.notices, place);
   return { ...state, notices: notice ? { ...others, [place]: notice } : others };
 }
+
+export const withFocus = (state: PaneState, focus: string | null): PaneState =>
+  state.focus === focus ? state : { ...state, focus };
 
 /** The pane goes to another place; what was said here is read by now. */
 export const goTo = (state: PaneState, place: Place): PaneState =>

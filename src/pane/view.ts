@@ -40,15 +40,15 @@ function tab(desk: Desk, id: Place, title: string): TemplateResult {
     aria-controls="place"
     tabindex=${chosen ? 0 : -1}
     @click=${() => desk.change((state) => goTo(state, id))}
-    @keydown=${(event: KeyboardEvent) => step(desk, event)}
+    @keydown=${(event: KeyboardEvent) => step(desk, id, event)}
   >
     ${title}
   </button>`;
 }
 
 /** Arrow keys go round the tabs, and focus goes with them. */
-function step(desk: Desk, event: KeyboardEvent): void {
-  const next = placeAfter(desk.state.place, event.key);
+function step(desk: Desk, from: Place, event: KeyboardEvent): void {
+  const next = placeAfter(from, event.key);
   if (!next) return;
   event.preventDefault();
   const root = (event.currentTarget as Element).getRootNode() as ShadowRoot;

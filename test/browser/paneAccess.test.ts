@@ -71,7 +71,7 @@ test("the arrow keys go through all places, and focus goes with them", async () 
   for (const { title } of [...PLACES.slice(1), PLACES[0]]) {
     await page.keyboard.press("ArrowRight");
     const tab = pane.getByRole("tab", { name: title, exact: true });
-    expect(await tab.getAttribute("aria-selected")).toBe("true");
+    await tab.and(pane.locator('[aria-selected="true"]')).waitFor();
     expect(
       await tab.evaluate((node) => (node.getRootNode() as ShadowRoot).activeElement === node),
     ).toBe(true);

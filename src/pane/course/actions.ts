@@ -2,7 +2,7 @@ import { writeSettings } from "../book/setting";
 import { addRows } from "../book/tableRows";
 import { TABLES } from "../book/rawBook";
 import type { Desk } from "../desk";
-import { goTo } from "../state";
+import { goTo, withFocus } from "../state";
 import { fillFrom } from "../hole/fill";
 import { todayOf } from "../today";
 import type { CourseForm } from "./form";
@@ -34,7 +34,7 @@ export async function addResult(desk: Desk, planned: Planned, next: number | nul
     const changes = [await addRows(port, TABLES.results, [row])];
     return { said: `Added: ${what}.`, step: { place: "course", what, changes } };
   });
-  if (done) desk.change((state) => ({ ...state, course: opened(next) }));
+  if (done) desk.change((state) => withFocus({ ...state, course: opened(next) }, "result-finish"));
 }
 
 /** The learnt factors become the ones that every answer uses. */

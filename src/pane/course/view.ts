@@ -5,6 +5,7 @@ import type { Desk } from "../desk";
 import { pickOf } from "../hole/sentences";
 import { PICK_CAUTION } from "../parts/cautions";
 import { empty } from "../parts/empty";
+import { showSheet } from "../parts/showSheet";
 import { count, distance, length, share, strokes } from "../words/figures";
 import { toggle } from "./actions";
 import { learntView } from "./learntView";
@@ -17,6 +18,7 @@ export function courseView(desk: Desk, book: Book): TemplateResult {
     return empty(
       "No holes yet",
       "Write them on the sheet Holes: distance, rise and wind are enough.",
+      showSheet(desk, "Holes!A6", "Go to Holes"),
     );
   const plan = planOf(book);
   return html`${plan.ok ? planView(desk, book, plan.value) : html`<p>${plan.why}</p>`}

@@ -4,7 +4,7 @@ import { rowsFor } from "../book/newThrows";
 import { TABLES } from "../book/rawBook";
 import { addRows } from "../book/tableRows";
 import type { Desk } from "../desk";
-import { withNotice } from "../state";
+import { withFocus, withNotice } from "../state";
 import type { Step } from "../undo/step";
 import { PortError } from "../../workbook/port";
 import { entryOf, loggedRows, markingOff, type LoggedRow } from "./entry";
@@ -16,6 +16,12 @@ export const setSession = (desk: Desk, part: Partial<Session>): void =>
   desk.change((state) =>
     state.session ? { ...state, session: { ...state.session, ...part } } : state,
   );
+
+/** Ready for the next number. */
+const next = (desk: Desk, part: Partial<Session>): void => {
+  setSession(desk, part);
+  desk.change((state) => withFocus(state, "carry"));
+};
 
 const complain = (desk: Desk, text: string): void =>
   desk.change((state) => withNotice(state, "field", { tone: "fault", text, canUndo: false }));
@@ -29,7 +35,7 @@ export function start(desk: Desk, today: number): void {
     const others = desk.state.steps.filter(({ place }) => place !== "field");
     const steps = loggedRows(session, book).map(addedStep);
     desk.change((state) => ({
-      ...withNotice(state, "field", null),
+      ...withFocus(withNotice(state, "field", null), "carry"),
       session,
       steps: [...others, ...steps],
     }));
@@ -60,7 +66,7 @@ export async function add(desk: Desk): Promise<void> {
     const changes = [await addRows(port, TABLES.throws, rows)];
     return { said: "", step: { place: "field", what, changes } };
   });
-  if (done) setSession(desk, { carry: "", offline: null, chosen: null });
+  if (done) next(desk, { carry: "", offline: null, chosen: null });
 }
 
 /** Marks the last throw off and asks for the same disc again. */
@@ -81,7 +87,7 @@ export async function again(desk: Desk): Promise<void> {
     };
     return { said: "", step };
   });
-  if (done) setSession(desk, { chosen: last.disc, carry: "", offline: null });
+  if (done) next(desk, { chosen: last.disc, carry: "", offline: null });
 }
 
 /** Takes the last step back and offers its disc again. */
@@ -89,7 +95,7 @@ export async function takeBackLast(desk: Desk): Promise<void> {
   const { book, session } = desk.state;
   const last = book && session && loggedRows(session, book).at(-1);
   const done = await desk.undo("field");
-  if (done && last) setSession(desk, { chosen: last.off ? null : last.disc });
+  if (done && last) next(desk, { chosen: last.off ? null : last.disc });
 }
 
 /** Passes this disc over until the others have been thrown. */
@@ -97,7 +103,7 @@ export function skip(desk: Desk): void {
   const { book, session } = desk.state;
   if (!book || !session) return;
   const { disc } = progressOf(session, book, leastKnownFirst(book));
-  if (disc) setSession(desk, { chosen: null, skipped: [...session.skipped, disc] });
+  if (disc) next(desk, { chosen: null, skipped: [...session.skipped, disc] });
 }
 
 function needThrows<Table>(table: Table | null): Table {

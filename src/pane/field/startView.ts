@@ -5,6 +5,7 @@ import type { Desk } from "../desk";
 import { numberBox } from "../parts/box";
 import { FIELD_CAUTION } from "../parts/cautions";
 import { empty } from "../parts/empty";
+import { showSheet } from "../parts/showSheet";
 import { segments } from "../parts/segments";
 import { textBox } from "../parts/textBox";
 import { goTo } from "../state";
@@ -24,7 +25,11 @@ export function startView(desk: Desk, book: Book): TemplateResult {
       </button>`,
     );
   if (bagOf(book).length === 0)
-    return empty("No discs yet", "Write your discs on the sheet Discs, one a row.");
+    return empty(
+      "No discs yet",
+      "Write your discs on the sheet Discs, one a row.",
+      showSheet(desk, "Discs!A6", "Go to Discs"),
+    );
   return formView(desk, book);
 }
 

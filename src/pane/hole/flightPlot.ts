@@ -27,7 +27,7 @@ export function flightPlot(
     ({ alongM, heightM, timeS }) =>
       `${distance(alongM, distanceUnit)} out: ${distance(heightM, distanceUnit)} above the throwing spot, after ${plain(timeS, 1)} s.`,
   );
-  return html`<section aria-label="Flight from the side">
+  return html`<section class="whole" aria-label="Flight from the side">
     <h2>From the side</h2>
     ${plotFrame({
       id: ID,

@@ -131,7 +131,7 @@ const feltView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult 
   });
 
 const eyeView = (form: HoleForm, set: Set): TemplateResult =>
-  html`<div class="two">
+  html`<div class="stack tight">
     ${picker({
       id: "force",
       label: "You see",

@@ -11,7 +11,7 @@ const AT_ONCE = 5;
 export function rankedView(options: readonly Option[], settings: Settings): TemplateResult {
   const fit = options.filter((option) => unfitSentence(option, settings) === "");
   const unfit = options.filter((option) => !fit.includes(option));
-  return html`<section aria-label="Ranked">
+  return html`<section class="whole" aria-label="Ranked">
     <h2>Ranked</h2>
     <ol class="ranked">
       ${fit.slice(0, AT_ONCE).map((option) => ranked(option, settings))}

@@ -47,6 +47,11 @@ export const controls = css`
     background: none;
     font-size: 17px;
   }
+  .box input::placeholder {
+    color: var(--muted);
+    font-weight: 400;
+    opacity: 1;
+  }
   .box input:focus {
     outline: none;
   }

@@ -87,6 +87,7 @@ export const page = css`
   }
   section {
     display: grid;
+    align-content: start;
     gap: 10px;
     min-width: 0;
   }

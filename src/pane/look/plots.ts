@@ -110,6 +110,9 @@ export const plots = css`
     font-size: 13px;
   }
   @media (forced-colors: active) {
+    .axis {
+      stroke-opacity: 0.4;
+    }
     .gap,
     .ground,
     .bar.back,

@@ -7,7 +7,7 @@ const GAP = "\u00a0";
 const MINUS = "−";
 
 /** Metres below this are worth a decimal, since one metre is more than three feet. */
-const SHORT_M = 30;
+const SHORT_M = 10;
 
 const decimals = (shown: number, unit: DistanceUnit): number =>
   unit === "m" && Math.abs(shown) < SHORT_M ? 1 : 0;
