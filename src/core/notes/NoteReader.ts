@@ -19,7 +19,7 @@ import { yearNear } from "./yearOf";
 
 /** Bullets, boxes and emoji before the first word; crosses and question marks stay, they are marks. */
 const BULLETS =
-  /^(?:\s|[-*•·–—>▪◦●○‣](?=\s|\p{L})|\[[ xX✓✔]?\](?=\s)|(?![❌✖✗✘❓👎])\p{Extended_Pictographic}|[\u200d\ufe0f])+/u;
+  /^(?:\s|[-*•·–—>▪◦●○‣](?=\s|\p{L})|\[[ xX✓✔]?\](?=\s)|(?![❌✖✗✘❓👎])\p{Extended_Pictographic}|\u200d|\ufe0f)+/u;
 const LIST_NUMBER = /^\d{1,2}[.)]\s+/;
 
 export class NoteReader {
