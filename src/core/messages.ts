@@ -6,7 +6,6 @@ export const messages = {
   log: {
     noColumn: (column: string, range: string) =>
       `${range} has no ${column} column; its first row must hold the headers.`,
-    needsTwoColumns: (range: string) => `${range} needs two columns: label and value.`,
     cardForLog: () => "This needs the throw log; a card no longer holds the single throws.",
 
     blank: (row: number, what: string) => `Row ${row}: ${what} is blank.`,
