@@ -7,9 +7,7 @@ import { segments } from "../parts/segments";
 import { textBox } from "../parts/textBox";
 import { fillFrom } from "./fill";
 import type { HoleForm } from "./form";
-import { FORCES, SIDES } from "./windOf";
-
-type Set = (part: Partial<HoleForm>) => void;
+import { eyeView, feltView, forecastView, levelView, sightView, type Set } from "./shotBoxes";
 
 export function formView(desk: Desk, book: Book): TemplateResult {
   const { hole: form } = desk.state;
@@ -77,101 +75,6 @@ function courseView(desk: Desk, { holes, settings }: Book): unknown {
 }
 
 const note = (text: string): string => (text === "" ? "" : `, ${text}`);
-
-const levelView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult =>
-  html`${numberBox({
-    id: "distance",
-    label: "Distance",
-    unit: settings.distanceUnit,
-    value: form.distance,
-    large: true,
-    onInput: (distance) => set({ distance, from: "" }),
-  })}
-  ${numberBox({
-    id: "rise",
-    label: "Rise",
-    unit: settings.distanceUnit,
-    value: form.rise,
-    placeholder: "0",
-    signed: true,
-    large: true,
-    onInput: (rise) => set({ rise, from: "" }),
-  })}`;
-
-const sightView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult =>
-  html`${numberBox({
-    id: "range",
-    label: "Range",
-    unit: settings.distanceUnit,
-    value: form.range,
-    large: true,
-    onInput: (range) => set({ range, from: "" }),
-  })}
-  ${numberBox({
-    id: "angle",
-    label: "Angle",
-    unit: "°",
-    value: form.angle,
-    placeholder: "0",
-    signed: true,
-    large: true,
-    onInput: (angle) => set({ angle, from: "" }),
-  })}`;
-
-const feltView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult =>
-  numberBox({
-    id: "headwind",
-    label: "Headwind",
-    unit: settings.windUnit,
-    value: form.headwind,
-    placeholder: "0",
-    signed: true,
-    large: true,
-    onInput: (headwind) => set({ headwind, from: "" }),
-  });
-
-const eyeView = (form: HoleForm, set: Set): TemplateResult =>
-  html`<div class="stack tight">
-    ${picker({
-      id: "force",
-      label: "You see",
-      value: form.force,
-      options: FORCES,
-      onChange: (force) => set({ force }),
-    })}
-    ${picker({
-      id: "side",
-      label: "Wind from",
-      value: form.side,
-      options: SIDES,
-      onChange: (side) => set({ side }),
-    })}
-  </div>`;
-
-const forecastView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult =>
-  html`<div class="three">
-    ${numberBox({
-      id: "speed",
-      label: "Wind speed",
-      unit: settings.windUnit,
-      value: form.speed,
-      onInput: (speed) => set({ speed }),
-    })}
-    ${textBox({
-      id: "wind-from",
-      label: "Wind from",
-      value: form.windFrom,
-      placeholder: "NW or 315",
-      onInput: (windFrom) => set({ windFrom }),
-    })}
-    ${textBox({
-      id: "bearing",
-      label: "Throwing to",
-      value: form.bearing,
-      placeholder: "W or 270",
-      onInput: (bearing) => set({ bearing }),
-    })}
-  </div>`;
 
 const troubleView = (form: HoleForm, set: Set, { settings }: Book): TemplateResult =>
   html`<div class="three">
