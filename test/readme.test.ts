@@ -1,0 +1,74 @@
+/** The walk in the README is true: its figures are worked out here from the starter workbook. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { knownToM } from "../src/core/carry/needed";
+import { rowOf } from "../src/core/carry/rowOf";
+import { readNotes } from "../src/core/notes/readNotes";
+import { rankOptions } from "../src/core/choice/rank";
+import { fillFrom } from "../src/pane/hole/fill";
+import { answerHole } from "../src/pane/hole/answer";
+import { pickOf, pickSentence } from "../src/pane/hole/sentences";
+import { taskOf } from "../src/pane/hole/task";
+import { length } from "../src/pane/words/figures";
+import { bookOf } from "../src/pane/book/book";
+import { readRawBook } from "../src/pane/book/rawBook";
+import { starterBlueprint } from "../src/workbook/blueprint";
+import { MemoryPort } from "./support/memoryPort";
+
+const readme = readFileSync(join(__dirname, "../README.md"), "utf8").replace(/\s+/g, " ");
+const said = (sentence: string): string => sentence.replace(/\s+/g, " ");
+const book = (async () => bookOf(await readRawBook(new MemoryPort(starterBlueprint()))))();
+
+test("the pick at the first hole", async () => {
+  const { holes, card, settings } = await book;
+  const answer = answerHole(taskOf(fillFrom(holes[0]!, settings), settings), card, settings);
+  if (!answer.options.ok || !answer.plays.ok) throw new Error("The first hole has no answer.");
+  const options = answer.options.value;
+  expect(readme).toContain(said(`${pickOf(options[0]!)}. ${pickSentence(options, settings)}`));
+  const { parts, band } = answer.plays.value;
+  const [distance, plays, low, high] = [parts.distanceM, parts.totalM, band.lowM, band.highM].map(
+    (metres) => length(metres, settings.distanceUnit),
+  );
+  expect(readme).toContain(`${distance} ft; it plays like ${plays} ft, between ${low} and ${high}`);
+});
+
+test("how well the card knows two discs, and the one that changes", async () => {
+  const { card } = await book;
+  const known = (disc: string): string => length(knownToM(rowOf(card, disc)), "ft");
+  expect(rowOf(card, "Copper mid").throws).toBe(10);
+  expect(rowOf(card, "Olive mid").throws).toBe(1);
+  expect(readme).toContain(
+    `Copper mid was thrown ten times and is known to ± ${known("Copper mid")} ft`,
+  );
+  expect(readme).toContain(`Olive mid was thrown once and is known to ± ${known("Olive mid")} ft`);
+  expect(card.rows.filter(({ verdict }) => verdict === "changing").map(({ disc }) => disc)).toEqual(
+    ["Indigo fairway"],
+  );
+});
+
+test("the formula to type, without settings", async () => {
+  const { raw } = await book;
+  const { makeCard } = await import("../src/core/carry/makeCard");
+  const { readThrows } = await import("../src/core/log/readThrows");
+  const { DEFAULT_SETTINGS } = await import("../src/core/log/defaultSettings");
+  const log = readThrows([raw.throws!.headers, ...raw.throws!.rows], DEFAULT_SETTINGS);
+  const task = { distanceM: 327 * 0.3048, riseM: 0, headwindMps: 0 };
+  const [best] = rankOptions(task, makeCard(log, null, DEFAULT_SETTINGS), DEFAULT_SETTINGS);
+  expect(readme).toContain(`It answers _${best!.disc}_.`);
+});
+
+test("the notes", async () => {
+  const { settings, bag } = await book;
+  const text = /```\n(12 May[^`]+)```/.exec(
+    readFileSync(join(__dirname, "../README.md"), "utf8"),
+  )![1]!;
+  const { rows, unread } = readNotes(text, bag, settings);
+  expect(unread).toEqual([]);
+  expect(rows.map(({ disc, line }) => [disc.toLowerCase(), line])).toEqual([
+    ["mint fairway", ""],
+    ["mint fairway", ""],
+    ["mint fairway", "off"],
+    ["copper mid", ""],
+  ]);
+  expect(rows[3]!.offlineM).toBeCloseTo(-10 * 0.3048, 10);
+});
