@@ -30,13 +30,22 @@ export function renderContent(
 ): void {
   const area = blockArea(block);
   if (block.kind === "table") renderTable(sheet, block, area);
-  else if (block.kind === "cells")
-    block.values.forEach((row, down) => {
-      const from = { ...area, top: area.top + down, bottom: area.top + down };
-      cellsOf(sheet, { ...from, right: area.left + row.length - 1 }).values = [row.map(toExcel)];
-    });
+  else if (block.kind === "cells") renderValues(sheet, block, area);
   if (block.kind !== "table" && block.name !== undefined)
     context.workbook.names.add(block.name, `=${fixedRef(sheetName, area)}`);
+}
+
+/** One call for a block whose rows are of one length, else one a row. */
+function renderValues(sheet: Sheet, { values }: CellsPlan, area: Area): void {
+  const width = area.right - area.left + 1;
+  if (values.every((row) => row.length === width)) {
+    cellsOf(sheet, area).values = values.map((row) => row.map(toExcel));
+    return;
+  }
+  values.forEach((row, down) => {
+    const at = { ...area, top: area.top + down, bottom: area.top + down };
+    cellsOf(sheet, { ...at, right: area.left + row.length - 1 }).values = [row.map(toExcel)];
+  });
 }
 
 function renderTable(sheet: Sheet, plan: TablePlan, area: Area): void {

@@ -133,6 +133,16 @@ export class RangeObject extends HostObject {
   GetRowsBelow(count: number): RangeObject {
     return this.moved({ top: this.area.bottom + 1, bottom: this.area.bottom + count });
   }
+  /** The library takes long arrays apart by this. */
+  GetBoundingRect(other: RangeObject | string): RangeObject {
+    const { area } = typeof other === "string" ? { area: areaOf(other) } : other;
+    return this.moved({
+      top: Math.min(this.area.top, area.top),
+      left: Math.min(this.area.left, area.left),
+      bottom: Math.max(this.area.bottom, area.bottom),
+      right: Math.max(this.area.right, area.right),
+    });
+  }
   GetSpillParentOrNullObject(): RangeObject | null {
     const { top, left } = this.area;
     const from = this.sheet.at(top, left)?.spilledFrom;
@@ -196,6 +206,11 @@ export class RangeObject extends HostObject {
     this.sheet.book.selected = this.Address;
   }
   _KeepReference(): void {}
+  /** Asked by the library before it sends a long array. */
+  _ValidateArraySize(rows: number, columns: number): void {
+    if (rows !== this.height || columns !== this.width)
+      throw invalid(`${rows} × ${columns} values for ${areaRef(this.area)}`);
+  }
 }
 
 /** Properties that are only noted, each by its full name; the host knows these and no other. */
