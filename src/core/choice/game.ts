@@ -1,11 +1,12 @@
 /** A player's game: the discs in the bag, ready to be thrown, and the strokes that they take. */
+import { LONGEST_HOLE_M } from "../constants";
 import { conditionsOf } from "../flight/conditions";
 import { remember } from "../memory";
 import type { Card, Settings } from "../types";
 import { bagInHand } from "./bagInHand";
 import { levelTargets } from "./levelTarget";
 import { powersOf } from "./powers";
-import { fullTable, nearTable } from "./strokesTable";
+import { strokesTable } from "./strokesTable";
 import { throwable, type Throwable } from "./throwable";
 
 export interface Game {
@@ -37,17 +38,26 @@ export function gameOf(card: Card, settings: Settings): Game {
   });
 }
 
+/** Longest carries that a table reaches, and within which it is used: see `strokesTable`. */
+const REACH_CARRIES = 2;
+const USED_CARRIES = 1.5;
+
 /** The game with these discs, at least one; `like` is one that differs little, to begin with. */
 export function makeGame(discs: readonly Throwable[], settings: Settings, like?: Game): Game {
   const level = levelTargets(conditionsOf(settings));
-  const { table, choices } = nearTable(discs, settings.putting, level, like?.strokesFor(0));
-  const nearM = table.length - 1;
-  let full: Float64Array | null = null;
+  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const upTo = (reachM: number, start?: Float64Array) =>
+    strokesTable(discs, settings.putting, level, reachM, start);
+  const near = upTo(Math.ceil(REACH_CARRIES * longestM), like?.strokesFor(0));
+  const nearM = USED_CARRIES * longestM;
+  let far: Float64Array | null = null;
   return {
     discs,
     strokesFor: (distanceM) =>
-      distanceM <= nearM ? table : (full ??= fullTable(table, discs, level)),
-    chosen: new Set(choices.flatMap((best) => (best ? [best.thrown] : []))),
+      distanceM <= nearM
+        ? near.strokes
+        : (far ??= upTo(LONGEST_HOLE_M + Math.ceil(longestM), near.strokes).strokes),
+    chosen: new Set(near.choices.flatMap((best) => (best ? [best.thrown] : []))),
     nearM,
   };
 }

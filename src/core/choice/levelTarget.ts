@@ -1,5 +1,5 @@
 /** Level, calm targets in the air of the settings. */
-import { STANDARD_DENSITY } from "../constants";
+import { isStandard } from "../flight/air";
 import type { Conditions } from "../flight/conditions";
 import { playsLikeCurve } from "../flight/curve";
 import type { DiscType } from "../types";
@@ -10,7 +10,7 @@ export type LevelTarget = (type: DiscType | null, distanceM: number) => Target;
 
 /** Plays-like distance differs from distance only by the air; in standard air not at all. */
 export function levelTargets(conditions: Conditions): LevelTarget {
-  if (conditions.densityKgM3 === STANDARD_DENSITY)
+  if (isStandard(conditions.densityKgM3))
     return (_type, distanceM) => ({ distanceM, playsLikeM: distanceM });
   const curves = new Map<DiscType | null, (distanceM: number) => number>();
   return (type, distanceM) => {

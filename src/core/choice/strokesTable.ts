@@ -1,5 +1,4 @@
 /** Expected strokes to hole out from every distance. */
-import { LONGEST_HOLE_M } from "../constants";
 import type { PuttingRow } from "../types";
 import { bestThrowFinder, type BestThrow } from "./bestThrow";
 import type { LevelTarget } from "./levelTarget";
@@ -7,97 +6,84 @@ import { meanOver } from "./meanOver";
 import { putts } from "./putts";
 import type { Throwable } from "./throwable";
 
+export interface StrokesTable {
+  /** Expected strokes from 0, 1, 2 … m. */
+  readonly strokes: Float64Array;
+  /** The throw that each distance is played with; null for a putt. */
+  readonly choices: readonly (BestThrow | null)[];
+}
+
 /** Values that choices were made by may be off by this, strokes; what the choices then lose is less. */
 const WELL_CHOSEN = 1e-4;
 const CLOSE_ENOUGH = 1e-5;
 const MOST_ROUNDS = 50;
 
-/** From farther than this many longest carries a throw never ends farther out than it began. */
-const NEAR_CARRIES = 1.5;
-
 /**
- * The player's expected strokes V(d) to hole out from d = 0, 1, 2 … m, level and calm, with these
+ * The player's expected strokes V(d) to hole out from d = 0, 1, 2 … `reachM`, level and calm, with these
  * discs and putts: V = min(putts, 1 + least over discs and powers of E[V(distance left)]), and never
  * more than from farther out (assumption: a softer throw than the softest planned exists, and does no
- * worse from nearer). At least one disc.
+ * worse from nearer). At least one disc. From the last longest carry before `reachM` the values are a
+ * little too high, since what is farther out is not known there.
  *
  * Howard's policy iteration: choose the best throw from each distance, then settle the values that
  * those choices have, until these are the values that were chosen by. Nearly every throw ends nearer
- * than it began, so going from near to far one round is mostly enough. `start` may be the table of a
- * like bag, to begin with. The table reaches one and a half longest carries out.
+ * than it began, so going from near to far a round or two is enough. `start` may be the strokes of a
+ * like bag, to begin with.
  */
-export function nearTable(
+export function strokesTable(
   discs: readonly Throwable[],
   putting: readonly PuttingRow[],
   levelTarget: LevelTarget,
+  reachM: number,
   start?: Float64Array,
-): { table: Float64Array; choices: (BestThrow | null)[] } {
+): StrokesTable {
   const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
-  const reachM = Math.min(LONGEST_HOLE_M, Math.ceil(NEAR_CARRIES * longestM));
-  const putt = puttsByMetre(reachM, putting);
-  const table = putt.map((value, d) => Math.min(value, start?.[d] ?? 2 + d / longestM));
-  for (let round = 0; ; round++) {
-    const choices = chooseAll(table, putt, bestThrowFinder(discs, levelTarget));
-    const chosenBy = table.slice();
-    settle(table, putt, choices);
-    if (round === MOST_ROUNDS || largestChange(chosenBy, table) < WELL_CHOSEN)
-      return { table, choices };
-  }
-}
-
-/** The same out to the longest hole: from beyond the near table one look at each distance is enough. */
-export function fullTable(
-  near: Float64Array,
-  discs: readonly Throwable[],
-  levelTarget: LevelTarget,
-): Float64Array {
-  const table = new Float64Array(LONGEST_HOLE_M + 1).fill(near.at(-1)!);
-  table.set(near);
+  const putt = Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
+  const strokes = putt.map((value, d) => Math.min(value, start?.[d] ?? 2 + d / longestM));
   const bestThrow = bestThrowFinder(discs, levelTarget);
-  for (let d = near.length; d < table.length; d++) {
-    table[d] = Math.max(table[d - 1]!, 1 + bestThrow(d, table).after);
+  for (let round = 0; ; round++) {
+    const choices: (BestThrow | null)[] = [];
+    goOut(strokes, (d) => {
+      // A throw and the putt after it take two at least.
+      const choice = putt[d]! <= 2 ? null : bestThrow(d, strokes);
+      choices.push(choice);
+      return choice ? 1 + choice.after : putt[d]!;
+    });
+    const chosenBy = strokes.slice();
+    settle(strokes, putt, choices);
+    if (round === MOST_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
+      return { strokes, choices };
   }
-  return table;
 }
 
-const puttsByMetre = (reachM: number, putting: readonly PuttingRow[]): Float64Array =>
-  Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
-
-/** Improves the table from near to far, and keeps the throw chosen from each distance; null for a putt. */
-function chooseAll(
-  table: Float64Array,
-  putt: Float64Array,
-  bestThrow: ReturnType<typeof bestThrowFinder>,
-): (BestThrow | null)[] {
-  const choices = Array.from(table, (_, d) => {
-    // A throw and the putt after it take two at least.
-    if (putt[d]! <= 2) return null;
-    const best = bestThrow(d, table);
-    table[d] = 1 + best.after;
-    return best;
-  });
-  noMoreThanFartherOut(table);
-  return choices;
-}
-
-/** Brings the table to the values that fixed choices have. */
+/** Brings the strokes to the values that fixed choices have. */
 function settle(
-  table: Float64Array,
+  strokes: Float64Array,
   putt: Float64Array,
   choices: readonly (BestThrow | null)[],
 ): void {
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const before = table.slice();
-    choices.forEach((best, d) => {
-      table[d] = best ? 1 + meanOver(best.landing, best.target, table) : putt[d]!;
+    const before = strokes.slice();
+    goOut(strokes, (d) => {
+      const choice = choices[d];
+      return choice ? 1 + meanOver(choice.landing, choice.target, strokes) : putt[d]!;
     });
-    noMoreThanFartherOut(table);
-    if (largestChange(before, table) < CLOSE_ENOUGH) return;
+    if (largestChange(before, strokes) < CLOSE_ENOUGH) return;
   }
 }
 
-function noMoreThanFartherOut(table: Float64Array): void {
-  for (let d = table.length - 2; d >= 0; d--) table[d] = Math.min(table[d]!, table[d + 1]!);
+/**
+ * Works the strokes out anew from near to far, each distance from those before it, and none more than
+ * from farther out: while going by what was known of there, at the end by what was found there.
+ */
+function goOut(strokes: Float64Array, valueAt: (d: number) => number): void {
+  const found = strokes.map((_, d) => {
+    const value = valueAt(d);
+    strokes[d] = Math.min(value, strokes[d + 1] ?? Infinity);
+    return value;
+  });
+  for (let d = strokes.length - 1; d >= 0; d--)
+    strokes[d] = Math.min(found[d]!, strokes[d + 1] ?? Infinity);
 }
 
 const largestChange = (before: Float64Array, after: Float64Array): number =>

@@ -10,6 +10,9 @@ import { messages } from "../messages";
 import type { Card, CardRow, LeftOut, RoundRow, Settings } from "../types";
 import { updateBeliefs, type Belief, type Observation } from "./updateBeliefs";
 
+/** A row rests on slope or wind where their part in its plays-like distance is more than this, m. */
+const NOTICEABLE_M = 0.01;
+
 /** A factor, how sure it is (one standard deviation), and how many rows it rests on. */
 export interface Learnt extends Belief {
   readonly rows: number;
@@ -48,7 +51,7 @@ export function learnFactors(rounds: readonly RoundRow[], card: Card, settings: 
   const { course, uphill, wind } = LEARNT_BEFORE;
   const learnt = updateBeliefs([course, uphill, wind], observations).map((belief, factor) => ({
     ...belief,
-    rows: observations.filter(({ inputs }) => inputs[factor] !== 0).length,
+    rows: observations.filter(({ inputs }) => Math.abs(inputs[factor]!) > NOTICEABLE_M).length,
   }));
   return { course: learnt[0]!, uphill: learnt[1]!, wind: learnt[2]!, leftOut };
 }

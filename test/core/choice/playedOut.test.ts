@@ -1,0 +1,102 @@
+/**
+ * A bag of two discs played out: a million seeded rounds, every throw drawn from its spread and every
+ * putt from the table, against the expected strokes.
+ */
+import { levelTargets } from "../../../src/core/choice/levelTarget";
+import { powersOf } from "../../../src/core/choice/powers";
+import { strokesTable } from "../../../src/core/choice/strokesTable";
+import { throwable } from "../../../src/core/choice/throwable";
+import { conditionsOf } from "../../../src/core/flight/conditions";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { disc } from "../../support/cards";
+
+const ROUNDS = 1_000_000;
+const FREEDOM = 6;
+const SCALE = 0.08;
+const SIDE_SCALE = 0.06;
+
+/** A seeded generator of numbers between 0 and 1: the mulberry32 mixing of a counter. */
+function seeded(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** t with 6 degrees of freedom: a normal over the root of a mean of six squares; wild ones again. */
+function drawT(next: () => number): number {
+  // 0.999 quantile of t with 6 degrees of freedom, any handbook: 5.2076.
+  for (;;) {
+    const normal = Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
+    const squares = -2 * Math.log((1 - next()) * (1 - next()) * (1 - next()));
+    const t = normal / Math.sqrt(squares / FREEDOM);
+    if (Math.abs(t) <= 5.20763) return t;
+  }
+}
+
+const PUTTING_FT = [
+  [0, 1],
+  [10, 0.95],
+  [15, 0.85],
+  [20, 0.7],
+  [25, 0.55],
+  [33, 0.35],
+  [45, 0.15],
+  [60, 0.06],
+  [120, 0],
+] as const;
+
+function shareMade(distanceM: number): number {
+  const feet = distanceM / 0.3048;
+  const next = PUTTING_FT.findIndex(([far]) => feet <= far);
+  if (next < 0) return NaN;
+  if (next === 0) return 1;
+  const [[near, nearShare], [far, farShare]] = [PUTTING_FT[next - 1]!, PUTTING_FT[next]!];
+  return nearShare + ((feet - near) / (far - near)) * (farShare - nearShare);
+}
+
+const side = { biasRad: 0, scaleRad: SIDE_SCALE, freedom: FREEDOM, throws: 9 };
+const discs = [56, 44.5].map((carryM) =>
+  throwable(
+    disc(`${carryM} m`, carryM, { scale: SCALE, freedom: FREEDOM, side }),
+    powersOf(DEFAULT_SETTINGS),
+  ),
+);
+const { strokes: table, choices } = strokesTable(
+  discs,
+  DEFAULT_SETTINGS.putting,
+  levelTargets(conditionsOf(DEFAULT_SETTINGS)),
+  120,
+);
+
+/** Strokes of one round from `distanceM`, with the throws that the table chose. */
+function play(distanceM: number, next: () => number): number {
+  let left = distanceM;
+  for (let strokes = 1; ; strokes++) {
+    const choice = choices[Math.round(left)];
+    const made = shareMade(left);
+    if (!choice || made >= 0) return next() < made ? strokes : strokes + 1;
+    const at = choice.thrown.landings.indexOf(choice.landing);
+    const power = choice.thrown.powers[at]!;
+    const scale = Math.hypot(SCALE, 0.35 * (1 - power));
+    const carryM = Math.exp(choice.thrown.row.mu + Math.log(power) + scale * drawT(next));
+    left = Math.hypot(carryM - left, left * Math.tan(SIDE_SCALE * drawT(next)));
+  }
+}
+
+test.each([50, 75])("from %d m", (distanceM) => {
+  const next = seeded(20261125 + distanceM);
+  let sum = 0;
+  let squares = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    const strokes = play(distanceM, next);
+    sum += strokes;
+    squares += strokes * strokes;
+  }
+  const mean = sum / ROUNDS;
+  const error = Math.sqrt((squares / ROUNDS - mean * mean) / ROUNDS);
+  expect(Math.abs(mean - table[distanceM]!)).toBeLessThan(4 * error);
+});

@@ -1,0 +1,188 @@
+import { bestFirst } from "../../../src/core/choice/nearSmooth";
+import { powersOf } from "../../../src/core/choice/powers";
+import { powerFor } from "../../../src/core/choice/power";
+import { planCourse } from "../../../src/core/choice/plan";
+import { rankOptions } from "../../../src/core/choice/rank";
+import { strokesToHoleOut } from "../../../src/core/choice/strokes";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { cardOf, disc, holeOf, settingsWith } from "../../support/cards";
+
+const settings = DEFAULT_SETTINGS;
+const short = disc("Sand approach", 60);
+const middle = disc("Copper mid", 90);
+const long = disc("Violet driver", 120);
+const card = cardOf(short, middle, long);
+const names = (distanceM: number, change = {}, known = settings) =>
+  rankOptions(holeOf(distanceM, change), card, known).map((option) => option.disc);
+
+describe("options", () => {
+  test("one row a disc, the one that carries there first", () => {
+    expect(names(90)).toHaveLength(3);
+    expect(names(60)[0]).toBe("Sand approach");
+    expect(names(90)[0]).toBe("Copper mid");
+    expect(names(150)[0]).toBe("Violet driver");
+    expect(rankOptions(holeOf(90), card, settings)[0]!.power).toBe(1);
+  });
+
+  test("the best takes what is expected from there, level and calm", () => {
+    for (const distanceM of [60, 88, 120, 150]) {
+      const least = Math.min(
+        ...rankOptions(holeOf(distanceM), card, settings).map(({ strokes }) => strokes),
+      );
+      expect(least).toBeCloseTo(strokesToHoleOut(distanceM, card, settings), 2);
+    }
+  });
+
+  test("finish, aim and what a throw leaves", () => {
+    const biased = disc("biased", 100, {
+      side: { biasRad: 0.1, scaleRad: 0.05, freedom: 6, throws: 4 },
+    });
+    const [option] = rankOptions(holeOf(105), cardOf(biased), settings);
+    expect(option!.longM).toBeCloseTo(-5, 9);
+    expect(option!.aimM).toBeCloseTo(-105 * Math.tan(0.1), 9);
+    expect(option!.leavesM).toBeGreaterThan(5);
+    expect(option!.leavesM).toBeLessThan(15);
+  });
+
+  test("what a throw leaves, against a plain mean over draws of known shape", () => {
+    // No sideways spread to speak of and a nearly normal, narrow carry: the mean of |e| of a normal
+    // error about its middle is sd·√(2/π).
+    const side = { biasRad: 0, scaleRad: 1e-9, freedom: 50, throws: 9 };
+    const tight = disc("tight", 100, { scale: 0.02, freedom: 1e6, side });
+    const [option] = rankOptions(holeOf(100), cardOf(tight), settings);
+    expect(Math.abs(option!.leavesM - 2 * Math.sqrt(2 / Math.PI))).toBeLessThan(0.02);
+  });
+
+  test("discs at home are not offered", () => {
+    const home = cardOf(short, { ...middle, inBag: false });
+    expect(rankOptions(holeOf(90), home, settings).map((option) => option.disc)).toEqual([
+      "Sand approach",
+    ]);
+  });
+
+  test("a line leaves out discs of another line, and says so when none remains", () => {
+    const lined = cardOf({ ...middle, line: "Hyzer" }, { ...long, line: "anhyzer" });
+    const onLine = (line: string) =>
+      rankOptions(holeOf(90, { line }), lined, settings).map((option) => option.disc);
+    expect(onLine(" hyzer ")).toEqual(["Copper mid"]);
+    expect(onLine("")).toHaveLength(2);
+    expect(() => onLine("straight")).toThrow("line 'straight'");
+  });
+
+  test("aiming for the circle takes the greatest chance, or what is left where there is none", () => {
+    const circle = settingsWith({ aimFor: "circle" });
+    const options = rankOptions(holeOf(85), card, circle);
+    const chances = options.map(({ chance }) => chance);
+    expect(chances).toEqual([...chances].sort((a, b) => b - a));
+    const far = rankOptions(holeOf(230), card, circle);
+    expect(Math.max(...far.map(({ chance }) => chance))).toBeLessThan(0.02);
+    const left = far.map(({ leavesM }) => leavesM);
+    expect(left).toEqual([...left].sort((a, b) => a - b));
+  });
+
+  test("trouble never makes an option cheaper", () => {
+    for (const distanceM of [60, 85, 110]) {
+      const plain = rankOptions(holeOf(distanceM), card, settings);
+      for (const trouble of [
+        { longTroubleM: 5 },
+        { longTroubleM: 20 },
+        { shortTroubleM: 8 },
+        { longTroubleM: 12, shortTroubleM: 12 },
+      ]) {
+        for (const option of rankOptions(holeOf(distanceM, trouble), card, settings)) {
+          const without = plain.find((other) => other.disc === option.disc)!;
+          expect(option.strokes).toBeGreaterThan(without.strokes - 0.005);
+        }
+      }
+    }
+  });
+
+  test("trouble behind is played short of, trouble in front past", () => {
+    const longM = (trouble: object) =>
+      rankOptions(holeOf(85, trouble), cardOf(middle), settings)[0]!.longM;
+    expect(longM({ longTroubleM: 6 })).toBeLessThan(longM({}));
+    expect(longM({ shortTroubleM: 6 })).toBeGreaterThan(longM({}));
+  });
+
+  test("trouble in front that nobody can clear yet does not count", () => {
+    const strokes = (trouble: object) =>
+      rankOptions(holeOf(200, trouble), card, settings)[0]!.strokes;
+    expect(strokes({ shortTroubleM: 15 })).toBe(strokes({}));
+    expect(strokes({ shortTroubleM: 90 })).toBeGreaterThan(strokes({}));
+  });
+
+  test("a sentence where there is no answer", () => {
+    expect(() => rankOptions(holeOf(90), cardOf(), settings)).toThrow("no throws");
+    expect(() => rankOptions(holeOf(90, { riseM: 300 }), card, settings)).toThrow("Violet driver");
+    expect(() => rankOptions(holeOf(600), card, settings)).toThrow("500 m");
+  });
+});
+
+describe("an order with ties", () => {
+  const item = (power: number, cost: number) => ({ power, cost });
+
+  test("near-equals go to the power nearest smooth, then the cheaper, then the earlier", () => {
+    const ranked = bestFirst(
+      [item(0.85, 2.3), item(0.97, 2.304), item(0.97, 2.302), item(1, 2.306), item(1, 2.5)],
+      0.005,
+    );
+    expect(ranked.map(({ cost }) => cost)).toEqual([2.302, 2.304, 2.3, 2.306, 2.5]);
+    const [first, second] = [item(0.9, 2), item(0.9, 2)];
+    expect(bestFirst([first, second], 0.005)[0]).toBe(first);
+    expect(bestFirst([], 0.005)).toEqual([]);
+  });
+});
+
+test("powers by hundredths, both ends included", () => {
+  expect(powersOf({ lowestPower: 0.95, highestPower: 1 })).toEqual([
+    0.95, 0.96, 0.97, 0.98, 0.99, 1,
+  ]);
+  expect(powersOf({ lowestPower: 0.985, highestPower: 1 })).toEqual([0.985, 0.995, 1]);
+  expect(powersOf({ lowestPower: 1, highestPower: 1 })).toEqual([1]);
+  expect(powersOf(settings)).toHaveLength(21);
+});
+
+describe("the power for a distance", () => {
+  const at = (distanceM: number) =>
+    powerFor({ distanceM, riseM: 0, headwindMps: 0 }, disc("Copper mid", 100), settings);
+
+  test("is the share of smooth that lands there", () => {
+    expect(at(90)).toBeCloseTo(0.9, 12);
+    expect(at(100)).toBeCloseTo(1, 12);
+  });
+
+  test("too soft and too far are said, with the share that it would take", () => {
+    expect(() => at(70)).toThrow("70 %");
+    expect(() => at(70)).toThrow("shorter disc");
+    expect(() => at(112)).toThrow("112 %");
+    expect(() => at(112)).toThrow("longer disc");
+  });
+});
+
+describe("a plan", () => {
+  test("says for each hole what to throw, or why not", () => {
+    const holes = [
+      holeOf(88, { hole: "1" }),
+      holeOf(88, { hole: "2", line: "hyzer" }),
+      holeOf(88, { hole: "3", riseM: 300 }),
+    ];
+    const plan = planCourse(
+      holes,
+      cardOf({ ...short, line: "flat" }, { ...middle, line: "flat" }),
+      settings,
+    );
+    expect(plan.map(({ hole }) => hole)).toEqual(["1", "2", "3"]);
+    expect(plan[0]).toMatchObject({ playsLikeM: 88, lowM: 88, highM: 88, why: null });
+    expect(plan[0]!.option!.disc).toBe("Copper mid");
+    expect(plan[0]!.second!.disc).toBe("Sand approach");
+    expect(plan[1]).toMatchObject({ option: null, second: null, playsLikeM: 88 });
+    expect(plan[1]!.why).toContain("hyzer");
+    expect(plan[2]).toMatchObject({ option: null, playsLikeM: null, lowM: null, highM: null });
+    expect(plan[2]!.why).toContain("Copper mid");
+  });
+
+  test("no holes, no throws", () => {
+    expect(planCourse([], card, settings)).toEqual([]);
+    expect(() => planCourse([holeOf(90)], cardOf(), settings)).toThrow("no throws");
+  });
+});
