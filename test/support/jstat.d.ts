@@ -6,6 +6,7 @@ declare module "jstat" {
     readonly studentt: {
       cdf(x: number, freedom: number): number;
       inv(p: number, freedom: number): number;
+      pdf(x: number, freedom: number): number;
     };
   };
   export default jstat;
