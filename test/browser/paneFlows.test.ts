@@ -129,7 +129,7 @@ test("Hole takes a range with its angle, and a forecast", async () => {
   const shot = {
     distanceM: toMetres(150 * Math.sqrt(3), "ft"),
     riseM: toMetres(150, "ft"),
-    headwindMps: 0,
+    headwindMps: toMps(4, "mph"),
   };
   const steep = attempt(() => playsLikeParts(shot, conditionsOf(settings), null).totalM);
   const said = steep.ok ? `Plays like ${length(steep.value, "ft")}` : steep.why;

@@ -82,17 +82,21 @@ const todayView = (
             ${after.slice(0, 4).join(", ")}${after.length > 4 ? " …" : ""}
           </p>`
     }
-    <details>
-      <summary>${count(logged.length, "throw")} of this day</summary>
-      <ul class="lines">
-        ${[...logged]
-          .reverse()
-          .map(
-            ({ disc, carry, off }) =>
-              html`<li>
-                <b>${disc}</b> ${String(carry)} ${settings.distanceUnit}${off ? ", off" : ""}
-              </li>`,
-          )}
-      </ul>
-    </details>
+    ${
+      logged.length === 0
+        ? nothing
+        : html`<details>
+            <summary>${count(logged.length, "throw")} of this day</summary>
+            <ul class="lines">
+              ${[...logged]
+                .reverse()
+                .map(
+                  ({ disc, carry, off }) =>
+                    html`<li>
+                      <b>${disc}</b> ${String(carry)} ${settings.distanceUnit}${off ? ", off" : ""}
+                    </li>`,
+                )}
+            </ul>
+          </details>`
+    }
   </section>`;

@@ -75,7 +75,7 @@ function drawingOf(
     <text class="soft middle" x=${apex.x} y=${apex.y - 8}>
       ${distance(apex.heightM, settings.distanceUnit)} high
     </text>
-    <text class="soft end" x=${side.width} y=${side.height - 8}>
+    <text class="soft end" x=${side.width - 6} y=${side.height - 8}>
       circle, ${distance(task.distanceM, settings.distanceUnit)} out
     </text>
     ${at ? svg`<circle class="dot now" cx=${at.x} cy=${at.y} r="5"></circle>` : ""}

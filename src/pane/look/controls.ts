@@ -47,7 +47,8 @@ export const controls = css`
     background: none;
     font-size: 17px;
   }
-  .box input::placeholder {
+  .box input::placeholder,
+  textarea::placeholder {
     color: var(--muted);
     font-weight: 400;
     opacity: 1;
