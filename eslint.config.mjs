@@ -20,7 +20,8 @@ const zones = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({
 /** The pane knows the port and the blueprint, never an adapter: only addin.ts and preview choose one. */
 const adapters = {
   target: "./src/pane",
-  from: ["./src/workbook/excel*.ts", "./src/workbook/embedded*.ts", "./src/workbook/file*.ts"],
+  from: ["./src/workbook/{excel,embedded,file}.ts", "./src/workbook/{excel,embedded,file}/**/*"],
+  message: "The pane takes whatever port it is given.",
 };
 
 export default tseslint.config(
