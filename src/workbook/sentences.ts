@@ -40,6 +40,8 @@ export const sentences = {
   halfDone:
     "Excel stopped half-way and could not take back what it had done. Look at the sheet before you go on.",
   noChart: (title: string) => `The chart “${title}” could not be drawn in this Excel.`,
+  noLabels: (title: string) =>
+    `The discs' names could not be written into the chart “${title}” in this Excel.`,
   noPrint: "The print set-up could not be made. Excel needs a printer for it.",
   failed: (doing: string) => `${doing} did not work. The workbook is as it was.`,
 } as const;

@@ -199,6 +199,15 @@ describe("when Excel stops half-way through set-up", () => {
     expect(host.book.sheet("Card").charts).toEqual([]);
   });
 
+  test("a chart whose labels Excel refuses stays, and it is told", async () => {
+    const { host, port } = openExcel();
+    host.refuse = (name) =>
+      name === "ChartDataLabel.Formula=" ? new HostError("GeneralException", "no") : null;
+    const { lacking } = await port.build(plan);
+    expect(lacking).toEqual([expect.stringContaining("names could not be written")]);
+    expect(host.book.sheet("Card").charts.map(({ name }) => name)).toEqual(["Ladder", "Coverage"]);
+  });
+
   test("a protected workbook is left alone, with the reason", async () => {
     const { host, port } = openExcel();
     host.book.isProtected = true;

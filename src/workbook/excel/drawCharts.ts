@@ -13,6 +13,7 @@ export async function drawCharts(plans: readonly SheetPlan[]): Promise<string[]>
   for (const { sheet, plan } of charts) {
     try {
       await inExcel(`Drawing ${plan.name}`, (context) => draw(context, sheet, plan));
+      if (!(await isLabelled(sheet, plan))) lacking.push(sentences.noLabels(plan.title));
     } catch {
       lacking.push(sentences.noChart(plan.title));
       await inExcel("Taking back", (context) => takeAway(context, sheet, plan)).catch(() => {});
@@ -25,8 +26,21 @@ async function draw(context: Excel.RequestContext, name: string, plan: ChartPlan
   const chart = addChart(context.workbook.worksheets.getItem(name), plan);
   await context.sync();
   fillChart(context, chart, plan);
-  labelChart(chart, plan);
   await syncQuietly(context);
+}
+
+/** Labels in a request of their own: a chart without them still shows what it shows. */
+async function isLabelled(sheet: string, plan: ChartPlan): Promise<boolean> {
+  if (!plan.series.some((series) => series.labelled)) return true;
+  try {
+    await inExcel(`Labelling ${plan.name}`, async (context) => {
+      labelChart(context.workbook.worksheets.getItem(sheet).charts.getItem(plan.name), plan);
+      await syncQuietly(context);
+    });
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 async function takeAway(

@@ -1,6 +1,7 @@
 import { quotedSheet } from "../a1";
 import type { SheetPlan } from "../blueprint/types";
-import { dressUp, namesIn, render } from "./build";
+import { namesIn } from "./namesIn";
+import { dressUp, render } from "./render";
 import type { Work } from "./session";
 import { wholeOrNone } from "./wholeOrNone";
 
