@@ -7,13 +7,16 @@ import { readCourse } from "../../src/core/log/readCourse";
 import { readSettings } from "../../src/core/log/readSettings";
 import { fromMetres } from "../../src/core/units";
 import type { CellValue } from "../../src/workbook/port";
+import { callIn } from "../workbook/starter/argumentsIn";
 import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
 
-/** The disc that the Card sheet looks at, and a carry far from its others, so that much must change. */
+/** A carry far from the disc's others, so that much must change. */
 const CARRY = 250;
 
 let preview: Preview;
 let book: PreviewPage;
+/** The cell that shows the smooth carry of one disc. */
+let smoothAt = "";
 
 beforeAll(async () => {
   preview = await startPreview();
@@ -30,7 +33,7 @@ interface Shown {
 async function shown(): Promise<Shown> {
   const filled = (rows: CellValue[][]): CellValue[][] => rows.filter((row) => row[0] !== "");
   return {
-    smooth: await book.cell("Card!Q4"),
+    smooth: await book.cell(smoothAt),
     card: filled(await book.range("MyCard")),
     plan: filled(await book.range("MyPlan")),
   };
@@ -47,7 +50,8 @@ async function answered(
   const holes = readCourse(await book.table("Course"), settings);
   const plan = planCourse(holes, readCard(printed, null, settings), settings);
   return {
-    smooth: fromMetres(Math.exp(rowOf(card, disc).mu), "ft"),
+    // SMOOTH is not given the bag, so it goes by the distance instead of the disc's type.
+    smooth: fromMetres(Math.exp(rowOf(readCard(throws, null, settings), disc).mu), "ft"),
     card: printed,
     plan: plan.map(({ hole, option }) => [
       Number(hole),
@@ -62,13 +66,18 @@ const near = (value: unknown): unknown =>
   typeof value === "number" ? expect.closeTo(value, 6) : value;
 
 it("typing a throw under the log changes SMOOTH, card and plan to what the core answers", async () => {
-  const disc = String(await book.cell("Card!Q2"));
+  const smooth = (await book.formulas()).find(({ formula }) => formula.includes("CARRY.SMOOTH("))!;
+  smoothAt = smooth.ref;
+  const [sheet] = smooth.ref.split("!");
+  const disc = String(await book.cell(`${sheet}!${callIn(smooth.formula).arguments[0]}`));
   const before = await shown();
   const rows = (await book.table("Throws")).length;
 
   const first = 5 + rows;
   await book.type(`Log!A${first}`, "2026-11-24", "Tab", disc, "Tab", String(CARRY), "Enter");
 
+  await book.until(async () => (await book.table("Throws")).at(-1)![2] === CARRY);
+  await book.calculated();
   const throws = await book.table("Throws");
   expect(throws).toHaveLength(rows + 1);
   expect(throws.at(-1)!.slice(0, 3)).toEqual([46350, disc, CARRY]);

@@ -3,8 +3,12 @@ import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { serveFolder } from "../../../scripts/staticServer";
-import type { CellValue, WorkbookPort } from "../../../src/workbook/port";
+import type { CellValue, FormulaCell, WorkbookPort } from "../../../src/workbook/port";
 import { openBrowser } from "./browser";
+
+const PATIENCE_MS = 20_000;
+/** A real browser on a machine that does much else besides. */
+jest.setTimeout(180_000);
 
 const SITE = resolve(__dirname, "../../../dist/preview");
 
@@ -26,9 +30,13 @@ export interface PreviewPage {
   range(ref: string): Promise<CellValue[][]>;
   /** A table with its header row. */
   table(name: string): Promise<CellValue[][]>;
+  /** Every cell that calls one of our functions. */
+  formulas(): Promise<FormulaCell[]>;
   /** Goes to a cell and types, as a person would, then waits for the calculation. */
   type(ref: string, ...keys: string[]): Promise<void>;
   calculated(): Promise<void>;
+  /** Waits until something holds; on a busy machine what was typed takes its time. */
+  until(holds: () => Promise<boolean>): Promise<void>;
 }
 
 export interface Preview {
@@ -97,6 +105,10 @@ class OpenPage implements PreviewPage {
     return [data.headers, ...data.rows].map((row) => [...row]);
   }
 
+  formulas(): Promise<FormulaCell[]> {
+    return this.page.evaluate(() => (window as unknown as PageWindow).carrybook.port.ourFormulas());
+  }
+
   async cell(ref: string): Promise<CellValue> {
     return (await this.range(ref))[0]![0]!;
   }
@@ -111,6 +123,14 @@ class OpenPage implements PreviewPage {
       else await this.page.keyboard.type(key, { delay: 10 });
     }
     await this.calculated();
+  }
+
+  async until(holds: () => Promise<boolean>): Promise<void> {
+    const end = Date.now() + PATIENCE_MS;
+    while (!(await holds())) {
+      if (Date.now() > end) throw new Error("What was waited for did not come.");
+      await this.page.waitForTimeout(100);
+    }
   }
 
   /** The engine starts to calculate a moment after a change; what is typed last must have reached it. */

@@ -161,7 +161,12 @@ export const coreAnswers: Record<string, Core> = {
   GAPS: (throws, set) => {
     const known = settings(set);
     const bag = card(throws!, known);
-    return [...gaps(bag, known), ...twins(bag, known)].map(() => []);
+    return [
+      ...gaps(bag, known).map(({ fromM, toM, loss }) => ["gap", feet(fromM), feet(toM), loss]),
+      ...twins(bag, known).map(({ a, b, costA, costB }) =>
+        costA <= costB ? ["twins", a, b, ""] : ["twins", b, a, ""],
+      ),
+    ];
   },
   WORTH: (course, throws, set) => {
     const known = settings(set);
@@ -172,6 +177,10 @@ export const coreAnswers: Record<string, Core> = {
   LEARN: (rounds, throws, set) => {
     const known = settings(set);
     const factors = learnFactors(readRounds(rounds as Cells, known), card(throws!, known), known);
-    return [Object.values(factors)].map(() => []);
+    return [
+      ["Uphill factor", factors.uphill.mean, factors.uphill.sd, factors.uphill.rows],
+      ["Wind factor", factors.wind.mean, factors.wind.sd, factors.wind.rows],
+      ["Course bias", factors.course.mean, factors.course.sd, factors.course.rows],
+    ];
   },
 };
