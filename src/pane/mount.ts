@@ -35,7 +35,10 @@ export function mountPane(
     if (!open) return;
     render(paneView(desk), root);
     giveFocus(root, store);
+    if (!store.state.settled && store.state.book) setTimeout(settle);
   };
+  const settle = (): void =>
+    store.change((state) => (state.settled ? state : { ...state, settled: true }));
   const drawSoon = (): void => {
     if (drawing === 0) drawing = requestAnimationFrame(draw);
   };

@@ -24,6 +24,8 @@ export interface PaneState {
   readonly steps: readonly Step[];
   /** On each plot, which of its figures is looked at. */
   readonly looked: Readonly<Record<string, number | null>>;
+  /** Whether the first drawing of this place with this book is on the screen: slow parts wait for it. */
+  readonly settled: boolean;
   /** Id of what gets the focus once it is drawn; null to leave the focus where it is. */
   readonly focus: string | null;
   /** Room for a plot, px. */
@@ -45,6 +47,7 @@ export const firstState = (place: Place): PaneState => ({
   busy: null,
   steps: [],
   looked: {},
+  settled: false,
   focus: null,
   plotWidth: 318,
   hole: EMPTY_HOLE,
@@ -63,6 +66,7 @@ export function withBook(state: PaneState, book: Book): PaneState {
   return {
     ...state,
     book,
+    settled: false,
     unread: null,
     hole: untouched ? fillFrom(first, book.settings) : state.hole,
   };
@@ -83,4 +87,6 @@ export const withFocus = (state: PaneState, focus: string | null): PaneState =>
 
 /** The pane goes to another place; what was said here is read by now. */
 export const goTo = (state: PaneState, place: Place): PaneState =>
-  state.place === place ? state : { ...withNotice(state, state.place, null), place };
+  state.place === place
+    ? state
+    : { ...withNotice(state, state.place, null), place, settled: false };

@@ -17,7 +17,11 @@ export function bagView(desk: Desk, book: Book): TemplateResult {
       <h2>Smooth carry, ${book.settings.distanceUnit}</h2>
       ${ladderPlot(desk, book)} ${neverThrown(book)}
     </section>
-    ${coverView(desk, book)} ${twinsView(book)} ${driftView(book)} ${worthView(book)}`;
+    ${
+      desk.state.settled
+        ? html`${coverView(desk, book)} ${twinsView(book)} ${driftView(book)} ${worthView(book)}`
+        : html`<p class="quiet" role="status">Working out what the bag covers …</p>`
+    }`;
 }
 
 function neverThrown({ bag, card }: Book): unknown {

@@ -11,6 +11,7 @@ const tidy = (value: number): number => Number(value.toPrecision(12));
 /** Rows for `addRows`: blanks stay blank, a smooth power is not written. */
 export function rowsFor(table: TableData, throws: readonly NewThrow[], settings: Settings): Row[] {
   const layout = throwLayout([table.headers], "log", settings);
+  const headers = headersOf(table, settings);
   return throws.map((thrown) => {
     const cells: Record<ThrowField, CellValue> = {
       date: thrown.day ?? "",
@@ -24,16 +25,19 @@ export function rowsFor(table: TableData, throws: readonly NewThrow[], settings:
       player: thrown.player,
       note: thrown.note,
     };
-    const named = (Object.keys(cells) as ThrowField[])
-      .filter((field) => cells[field] !== "")
-      .map((field) => [headerOf(table, field, settings), cells[field]] as const);
-    return Object.fromEntries(named);
+    return Object.fromEntries(
+      FIELDS.filter((field) => cells[field] !== "").map((field) => [headers[field], cells[field]]),
+    );
   });
 }
 
-/** The table's own header for a field; ours where it has none, so that the workbook can say so. */
-export function headerOf(table: TableData, field: ThrowField, settings: Settings): string {
-  const at = throwLayout([table.headers], "log", settings).at[field];
-  const ours = THROW_HEADERS[field][0];
-  return table.headers[at] ?? ours[0]!.toUpperCase() + ours.slice(1);
+const FIELDS = Object.keys(THROW_HEADERS) as ThrowField[];
+
+/** The table's own header of each field; ours where it has none, so that the workbook can say so. */
+export function headersOf(table: TableData, settings: Settings): Record<ThrowField, string> {
+  const { at } = throwLayout([table.headers], "log", settings);
+  const ours = (field: ThrowField): string => field[0]!.toUpperCase() + field.slice(1);
+  return Object.fromEntries(
+    FIELDS.map((field) => [field, table.headers[at[field]] ?? ours(field)]),
+  ) as Record<ThrowField, string>;
 }

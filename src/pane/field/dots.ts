@@ -2,7 +2,7 @@
 import { levelling } from "../../core/carry/levelling";
 import { nextCarry, type NextCarry } from "../../core/carry/nextCarry";
 import { conditionsOf } from "../../core/flight/conditions";
-import { discKey } from "../../core/log/discKey";
+import { discKey, discKeys } from "../../core/log/discKey";
 import type { Throw } from "../../core/types";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
@@ -17,16 +17,29 @@ export interface Dot {
 
 const levellingOf = oncePer((book: Book) => levelling(conditionsOf(book.settings)));
 
-/** Every counted throw of a disc, brought to level and calm, in the order of the log. */
+const throwsByDisc = oncePer(({ log }: Book): ReadonlyMap<string, readonly Throw[]> => {
+  const keyOf = discKeys();
+  const groups = new Map<string, Throw[]>();
+  for (const thrown of log.throws) {
+    const key = keyOf(thrown.disc);
+    const group = groups.get(key);
+    if (group) group.push(thrown);
+    else groups.set(key, [thrown]);
+  }
+  return groups;
+});
+
+/** More dots than this are a blur, and slow to draw. */
+const MOST_DOTS = 100;
+
+/** The latest counted throws of a disc, brought to level and calm, in the order of the log. */
 export function dotsOf(book: Book, disc: string): Dot[] {
-  const key = discKey(disc);
+  const throws = throwsByDisc(book).get(discKey(disc)) ?? [];
   const type = rowIn(book, disc)?.type ?? null;
-  return book.log.throws
-    .filter((thrown) => discKey(thrown.disc) === key)
-    .flatMap((thrown) => {
-      const carry = attempt(() => levellingOf(book)(thrown, type));
-      return carry.ok ? [{ thrown, carryM: carry.value }] : [];
-    });
+  return throws.slice(-MOST_DOTS).flatMap((thrown) => {
+    const carry = attempt(() => levellingOf(book)(thrown, type));
+    return carry.ok ? [{ thrown, carryM: carry.value }] : [];
+  });
 }
 
 export const intervalOf = (book: Book, disc: string): NextCarry | null => {

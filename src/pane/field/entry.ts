@@ -1,10 +1,11 @@
 /** One throw of the session, from the box to the log, and what may be done about the last one. */
 import { discKey } from "../../core/log/discKey";
 import { isOff, OFF } from "../../core/log/offLine";
+import { throwLayout } from "../../core/log/throwColumns";
 import type { Settings } from "../../core/types";
 import { toMetres, type DistanceUnit } from "../../core/units";
 import type { Book } from "../book/book";
-import { headerOf, type NewThrow } from "../book/newThrows";
+import { headersOf, type NewThrow } from "../book/newThrows";
 import type { CellValue, Row, RowAt, TableData } from "../../workbook/port";
 import { needNumber } from "../words/numberIn";
 import type { Session } from "./session";
@@ -44,15 +45,17 @@ export interface LoggedRow extends RowAt {
 export function loggedRows(session: Session, { raw, settings }: Book): LoggedRow[] {
   const table = raw.throws;
   if (!table) return [];
-  const cell = cellReader(table, settings);
+  const { at } = throwLayout([table.headers], "log", settings);
   const player = settings.player === null ? null : discKey(settings.player);
+  const keyIn = (row: readonly CellValue[], column: number): string =>
+    discKey(String(row[column] ?? ""));
+  const isMine = (row: readonly CellValue[]): boolean =>
+    player === null || ["", player].includes(keyIn(row, at.player));
   return table.rows.flatMap((row, index) => {
-    const thrower = discKey(String(cell(row, "player")));
-    const mine = player === null || thrower === "" || thrower === player;
-    if (cell(row, "date") !== session.day || !mine) return [];
-    const disc = String(cell(row, "disc"));
-    const off = isOff(discKey(String(cell(row, "line"))));
-    return [{ index, was: rowAsRead(table, row), disc, carry: cell(row, "carry"), off }];
+    if (row[at.date] !== session.day || !isMine(row)) return [];
+    const disc = String(row[at.disc] ?? "");
+    const off = isOff(keyIn(row, at.line));
+    return [{ index, was: rowAsRead(table, row), disc, carry: row[at.carry] ?? "", off }];
   });
 }
 
@@ -62,20 +65,13 @@ export function markingOff(
   table: TableData,
   settings: Settings,
 ): { readonly becomes: Row; readonly before: Row; readonly was: Row } {
-  const line = headerOf(table, "line", settings);
+  const { line } = headersOf(table, settings);
   return {
     becomes: { [line]: OFF },
     before: { [line]: row.was[line] ?? "" },
     was: { ...row.was, [line]: OFF },
   };
 }
-
-type Field = Parameters<typeof headerOf>[1];
-
-const cellReader =
-  (table: TableData, settings: Settings) =>
-  (row: readonly CellValue[], field: Field): CellValue =>
-    row[table.headers.indexOf(headerOf(table, field, settings))] ?? "";
 
 const rowAsRead = (table: TableData, row: readonly CellValue[]): Row =>
   Object.fromEntries(table.headers.map((header, at) => [header, row[at] ?? ""]));
