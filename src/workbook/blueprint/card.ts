@@ -22,7 +22,7 @@ const card: FormulaPlan = {
     columns: 15,
     formats: [
       ...[TEXT, TEXT, TEXT, WHOLE, WHOLE, WHOLE, WHOLE],
-      ...[SIGNED, SIGNED, WHOLE, WHOLE, WHOLE, DAY, TEXT, WHOLE],
+      ...[WHOLE, SIGNED, WHOLE, WHOLE, WHOLE, DAY, TEXT, WHOLE],
     ],
   },
 };
@@ -148,7 +148,11 @@ export function cardSheet(content: Content): SheetPlan {
     blocks: [
       text("A1", "title", "Card"),
       text("A2", "lead", "Smooth carry of each disc. Eight throws in ten land from low to high."),
-      text("A3", "hint", "Side: where it finishes, right plus. Aim: where to aim instead."),
+      text(
+        "A3",
+        "hint",
+        "Side: how far it strays sideways. Aim: where to aim for it to end on line, right plus.",
+      ),
       roomWarning,
       card,
       ...oneDisc(content.disc),
