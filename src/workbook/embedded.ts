@@ -5,7 +5,7 @@ import type { Blueprint, SheetPlan } from "./blueprint/types";
 import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
 import { formulaCell } from "./embedded/cells";
 import type { Calculation } from "./embedded/calculation";
-import { setCells } from "./embedded/changes";
+import { setCells } from "./embedded/changeCells";
 import { livePlans } from "./embedded/livePlans";
 import type { Engine } from "./embedded/engine";
 import { NAMESPACE } from "./embedded/engineFunctions";

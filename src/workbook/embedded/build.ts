@@ -1,24 +1,19 @@
 /** Makes sheets, tables, names, lists and bars of the blueprint in the embedded workbook. */
 import { generateRandomId, type IRange, type Worksheet } from "@univerjs/core";
 import type { SheetPlan } from "../blueprint/types";
-import {
-  addBar,
-  addList,
-  addName,
-  addSheet,
-  addTable,
-  removeName,
-  removeSheet,
-  removeTable,
-  setCells,
-} from "./changes";
+import { setCells } from "./changeCells";
+import { addName, removeName } from "./changeNames";
+import { addBar, addList } from "./changeRules";
+import { addSheet, removeSheet } from "./changeSheets";
+import { addTable, removeTable } from "./changeTables";
 import type { Engine } from "./engine";
 import type { Grid } from "./grid";
-import { blockRange, renderBlocks, renderSheet, type RenderedBlocks } from "./renderSheet";
+import { blockRange, type Block } from "./blocks";
+import { renderSheet } from "./renderSheet";
+import { renderBlocks, type RenderedBlocks } from "./sketch";
 import type { Change } from "./step";
 import type { Tables } from "./tables";
 
-type Block = SheetPlan["blocks"][number];
 const nameOf = (block: Block): string | undefined => block.name;
 
 /** Names by which a report tells of a sheet: its own, and those of its tables and named blocks. */

@@ -6,10 +6,8 @@ import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/
 import type { Engine } from "./engine";
 import type { Grid } from "./grid";
 import { areaOf, oneCell } from "./ranges";
-import { blockRange } from "./renderSheet";
+import { blockRange, type Block } from "./blocks";
 import type { FoundTable, Tables } from "./tables";
-
-type Block = SheetPlan["blocks"][number];
 
 const cellName = (row: number, column: number): string => areaRef(areaOf(oneCell(row, column)));
 

@@ -4,7 +4,7 @@ import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { PortError, type CellValue, type Row, type RowAt } from "../port";
 import { sentences } from "../sentences";
 import { formulaCell, isCellError, writtenCell } from "./cells";
-import { setCells } from "./changes";
+import { setCells } from "./changeCells";
 import type { Engine } from "./engine";
 import type { Grid } from "./grid";
 import type { Change } from "./step";

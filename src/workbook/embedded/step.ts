@@ -9,6 +9,17 @@ export interface Change {
   readonly undo: IMutationInfo<object>;
 }
 
+/** A change out of a mutation and the one that takes it back. */
+export const change = (
+  redo: string,
+  redoParams: object,
+  undo: string,
+  undoParams: object,
+): Change => ({
+  redo: { id: redo, params: redoParams },
+  undo: { id: undo, params: undoParams },
+});
+
 /** Makes the changes without a trace in the undo history, for a workbook that is being opened. */
 export function apply({ commands }: Engine, changes: readonly Change[], doing: string): void {
   const done: Change[] = [];

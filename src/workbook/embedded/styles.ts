@@ -35,8 +35,8 @@ export const HEADER: IStyleData = {
 
 /** In rows of a table or a spill nothing stands out by size, and numbers keep to the right. */
 const inRows = (role: Style): IStyleData => {
-  const { ht, fs, ...rest } = LOOKS[role];
-  return { ...rest, fs: Math.min(fs ?? 11, 11) };
+  const look = LOOKS[role];
+  return { ...look, fs: Math.min(look.fs ?? 11, 11), ht: HorizontalAlign.UNSPECIFIED };
 };
 
 /** A role and a number format as one cell style, the same object for the same pair. */

@@ -7,7 +7,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import { isBlankCell } from "./cells";
-import type { Cells } from "./changes";
+import type { Cells } from "./changeCells";
 import type { Engine } from "./engine";
 import { toEngine } from "./notation";
 import type { Change } from "./step";
