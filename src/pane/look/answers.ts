@@ -33,6 +33,11 @@ export const answers = css`
     color: var(--muted);
     font-size: 13px;
   }
+  .notices {
+    position: sticky;
+    top: 50px;
+    z-index: 1;
+  }
   .notice {
     display: flex;
     gap: 10px;

@@ -21,6 +21,11 @@ export const controls = css`
     color: var(--muted);
     font-size: 13px;
   }
+  fieldset.stack > legend {
+    padding-bottom: 8px;
+    color: var(--ink);
+    font-weight: 600;
+  }
   .box {
     display: grid;
     gap: 3px;
@@ -127,6 +132,7 @@ export const controls = css`
     cursor: default;
   }
   button.plain {
+    justify-self: start;
     min-height: 28px;
     padding: 0 2px;
     border: 0;

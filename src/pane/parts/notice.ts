@@ -7,7 +7,7 @@ import { withNotice } from "../state";
 export function noticeView(desk: Desk): TemplateResult {
   const { place, notices } = desk.state;
   const notice = notices[place];
-  return html`<div role="status" class=${notice ? "" : "hidden"}>
+  return html`<div role="status" class=${notice ? "notices" : "hidden"}>
     ${
       notice
         ? html`<div class="notice ${notice.tone}">
