@@ -1,7 +1,9 @@
 /** How well a bag covers a range of distances. */
 import { unusable } from "../errors";
+import { answerKey } from "../choice/answerKey";
 import { bagInHand } from "../choice/bagInHand";
 import { LONGEST_HOLE_M } from "../constants";
+import { remember } from "../memory";
 import { messages } from "../messages";
 import type { Card, Settings } from "../types";
 import { toMetres } from "../units";
@@ -20,6 +22,8 @@ export interface Steps {
 const USUAL_STEP = { ft: 10, m: 3 } as const;
 const MOST_ROWS = 1000;
 
+const memory = remember<CoverageRow[]>(16);
+
 /**
  * Coverage, level and calm: for each distance the best chance of the circle over the bag, the chance of
  * an ideal disc, and the disc. From the shortest disc to the longest, by 10 ft or 3 m and on whole
@@ -31,8 +35,9 @@ const MOST_ROWS = 1000;
  */
 export function coverage(card: Card, settings: Settings, steps: Steps = {}): CoverageRow[] {
   const rows = bagInHand(card);
-  const cover = coverOf(rows, card, settings);
-  return distances(steps, Math.exp(rows.at(-1)!.mu), Math.exp(rows[0]!.mu), settings).map(cover);
+  const [longestM, shortestM] = [Math.exp(rows[0]!.mu), Math.exp(rows.at(-1)!.mu)];
+  const asked = distances(steps, shortestM, longestM, settings);
+  return memory(answerKey(card, settings, asked), () => asked.map(coverOf(rows, card, settings)));
 }
 
 function distances(

@@ -1,7 +1,9 @@
 /** Distances that the bag covers badly. */
+import { answerKey } from "../choice/answerKey";
 import { bagInHand } from "../choice/bagInHand";
 import { GAP_LOSS } from "../constants";
-import type { Card, Settings } from "../types";
+import { remember } from "../memory";
+import type { Card, CardRow, Settings } from "../types";
 import { coverOf } from "./cover";
 
 /** A stretch of distances where the best disc falls more than 0.05 behind an ideal one. */
@@ -18,6 +20,8 @@ interface Point {
   readonly loss: number;
 }
 
+const memory = remember<Gap[]>(16);
+
 /**
  * The gaps between the shortest disc and the longest, nearest first; none where there is one disc.
  * Looked at every metre, with the ends where the loss crosses 0.05 between two. Throws `unavailable`
@@ -28,6 +32,10 @@ interface Point {
  */
 export function gaps(card: Card, settings: Settings): Gap[] {
   const rows = bagInHand(card);
+  return memory(answerKey(card, settings, null), () => findGaps(rows, card, settings));
+}
+
+function findGaps(rows: readonly CardRow[], card: Card, settings: Settings): Gap[] {
   const cover = coverOf(rows, card, settings);
   const points = everyMetre(Math.exp(rows.at(-1)!.mu), Math.exp(rows[0]!.mu)).map((distanceM) => {
     const { ideal, chance } = cover(distanceM);

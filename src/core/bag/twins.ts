@@ -1,6 +1,5 @@
 /** Discs that do the same thing. */
-import { bagInHand } from "../choice/bagInHand";
-import { suitsLine } from "../choice/bagInHand";
+import { bagInHand, suitsLine } from "../choice/bagInHand";
 import { tQuantile } from "../carry/student";
 import { HOLES_A_ROUND, TWIN_OVERLAP, TWIN_STROKES, UPPER_TENTH } from "../constants";
 import type { Card, CardRow, Hole, Settings } from "../types";

@@ -13,8 +13,6 @@ export interface BestThrow {
   readonly thrown: Throwable;
   readonly landing: Landing;
   readonly target: Target;
-  /** Expected strokes after the throw. */
-  readonly after: number;
 }
 
 /**
@@ -38,8 +36,8 @@ export function bestThrowFinder(
       .filter(({ coarse }) => coarse.cost <= limit)
       .map(({ thrown, target, coarse, costAt }) => {
         const { index, cost } = downhill(coarse.index, thrown.landings.length, costAt);
-        return { thrown, target, landing: thrown.landings[index]!, after: cost };
+        return { thrown, target, landing: thrown.landings[index]!, cost };
       })
-      .reduce((best, other) => (other.after < best.after ? other : best));
+      .reduce((best, other) => (other.cost < best.cost ? other : best));
   };
 }

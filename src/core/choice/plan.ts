@@ -2,7 +2,9 @@
 import { playsLikeBandM } from "../flight/band";
 import { conditionsOf } from "../flight/conditions";
 import { playsLikeM } from "../flight/playsLike";
+import { remember } from "../memory";
 import type { Card, Hole, Option, Settings } from "../types";
+import { answerKey } from "./answerKey";
 import { bagInHand } from "./bagInHand";
 import { orWhy } from "./orWhy";
 import { rankOptions } from "./rank";
@@ -19,24 +21,30 @@ export interface PlannedHole {
   readonly why: string | null;
 }
 
+const memory = remember<PlannedHole[]>(16);
+
 /**
  * The best and the second disc for every hole, in the order given; a hole that has no answer says why.
  * Throws `unavailable` where the bag is empty.
  */
 export function planCourse(holes: readonly Hole[], card: Card, settings: Settings): PlannedHole[] {
   bagInHand(card);
+  return memory(answerKey(card, settings, holes), () =>
+    holes.map((hole) => planHole(hole, card, settings)),
+  );
+}
+
+function planHole(hole: Hole, card: Card, settings: Settings): PlannedHole {
   const conditions = conditionsOf(settings);
-  return holes.map((hole) => {
-    const band = orWhy(() => playsLikeBandM(hole, conditions)).answer;
-    const { answer: options, why } = orWhy(() => rankOptions(hole, card, settings));
-    return {
-      hole: hole.hole,
-      playsLikeM: orWhy(() => playsLikeM(hole, conditions, null)).answer,
-      lowM: band?.lowM ?? null,
-      highM: band?.highM ?? null,
-      option: options?.[0] ?? null,
-      second: options?.[1] ?? null,
-      why,
-    };
-  });
+  const band = orWhy(() => playsLikeBandM(hole, conditions)).answer;
+  const { answer: options, why } = orWhy(() => rankOptions(hole, card, settings, 2));
+  return {
+    hole: hole.hole,
+    playsLikeM: orWhy(() => playsLikeM(hole, conditions, null)).answer,
+    lowM: band?.lowM ?? null,
+    highM: band?.highM ?? null,
+    option: options?.[0] ?? null,
+    second: options?.[1] ?? null,
+    why,
+  };
 }

@@ -16,20 +16,20 @@ import { troubleInPlay } from "./trouble";
  * expected strokes, those within 0.005 to the power nearest 1; or the greatest chance of the circle, and
  * by what a throw leaves where no disc has 2 %. Discs of another line than the one asked for are left
  * out, and so are discs that the flight cannot bring there. Throws `unavailable` with the reason where
- * none remains.
+ * none remains. `most` is how many to answer with; all where not given.
  *
  * @example
  * rankOptions({ distanceM: 91, riseM: 0, headwindMps: 0 }, card, DEFAULT_SETTINGS)[0]?.disc
  */
-export function rankOptions(task: Task, card: Card, settings: Settings): Option[] {
+export function rankOptions(task: Task, card: Card, settings: Settings, most = Infinity): Option[] {
   const { discs, strokesFor } = gameOf(card, settings);
   const able = candidates(task, discs, conditionsOf(settings));
   const strokesCriterion = byStrokes(troubleInPlay(task, able), strokesFor(task.distanceM));
-  const options = picksFor(able, strokesCriterion, settings).map((pick) =>
-    optionOf(pick, strokesCriterion.costsOf(pick)(pick.at), settings.circleM),
-  );
-  if (options.length === 0) throw unavailable(messages.choice.onlyTrouble());
-  return options;
+  const picks = picksFor(able, strokesCriterion, settings);
+  if (picks.length === 0) throw unavailable(messages.choice.onlyTrouble());
+  return picks
+    .slice(0, most)
+    .map((pick) => optionOf(pick, strokesCriterion.costsOf(pick)(pick.at), settings.circleM));
 }
 
 function picksFor(

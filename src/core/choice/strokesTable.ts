@@ -27,47 +27,45 @@ const MOST_ROUNDS = 50;
  *
  * Howard's policy iteration: choose the best throw from each distance, then settle the values that
  * those choices have, until these are the values that were chosen by. Nearly every throw ends nearer
- * than it began, so going from near to far a round or two is enough. `start` may be the strokes of a
- * like bag, to begin with.
+ * than it began, so going from near to far a round or two is enough. Of `like`, the table of a bag with
+ * a few discs more or of a shorter reach, the throws that are still there are kept and only the others
+ * chosen, in one round: too high by what choosing all again would gain, below 0.001 strokes.
  */
 export function strokesTable(
   discs: readonly Throwable[],
   putting: readonly PuttingRow[],
   levelTarget: LevelTarget,
   reachM: number,
-  start?: Float64Array,
+  like?: StrokesTable,
 ): StrokesTable {
   const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
   const putt = Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
-  const strokes = putt.map((value, d) => Math.min(value, start?.[d] ?? 2 + d / longestM));
+  const strokes = putt.map((value, d) => Math.min(value, like?.strokes[d] ?? 2 + d / longestM));
   const bestThrow = bestThrowFinder(discs, levelTarget);
+  const valueOf = (choice: BestThrow | null, d: number): number =>
+    choice ? 1 + meanOver(choice.landing, choice.target, strokes) : putt[d]!;
   for (let round = 0; ; round++) {
     const choices: (BestThrow | null)[] = [];
     goOut(strokes, (d) => {
       // A throw and the putt after it take two at least.
-      const choice = putt[d]! <= 2 ? null : bestThrow(d, strokes);
+      const kept = like?.choices[d];
+      const mayKeep = kept && discs.includes(kept.thrown);
+      const choice = putt[d]! <= 2 ? null : mayKeep ? kept : bestThrow(d, strokes);
       choices.push(choice);
-      return choice ? 1 + choice.after : putt[d]!;
+      return valueOf(choice, d);
     });
     const chosenBy = strokes.slice();
-    settle(strokes, putt, choices);
-    if (round === MOST_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
+    settle(strokes, (d) => valueOf(choices[d]!, d));
+    if (like || round === MOST_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
       return { strokes, choices };
   }
 }
 
-/** Brings the strokes to the values that fixed choices have. */
-function settle(
-  strokes: Float64Array,
-  putt: Float64Array,
-  choices: readonly (BestThrow | null)[],
-): void {
+/** Works the strokes out again and again until they do not change. */
+function settle(strokes: Float64Array, valueAt: (d: number) => number): void {
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = strokes.slice();
-    goOut(strokes, (d) => {
-      const choice = choices[d];
-      return choice ? 1 + meanOver(choice.landing, choice.target, strokes) : putt[d]!;
-    });
+    goOut(strokes, valueAt);
     if (largestChange(before, strokes) < CLOSE_ENOUGH) return;
   }
 }

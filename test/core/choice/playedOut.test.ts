@@ -72,17 +72,22 @@ const { strokes: table, choices } = strokesTable(
   120,
 );
 
+/** The spread of ln carry of the throw that each distance is played with; null for a putt. */
+const throws = choices.map((choice) => {
+  if (!choice) return null;
+  const { row, powers, landings } = choice.thrown;
+  const power = powers[landings.indexOf(choice.landing)]!;
+  return { centre: row.mu + Math.log(power), scale: Math.hypot(SCALE, 0.35 * (1 - power)) };
+});
+
 /** Strokes of one round from `distanceM`, with the throws that the table chose. */
 function play(distanceM: number, next: () => number): number {
   let left = distanceM;
   for (let strokes = 1; ; strokes++) {
-    const choice = choices[Math.round(left)];
+    const thrown = throws[Math.round(left)];
     const made = shareMade(left);
-    if (!choice || made >= 0) return next() < made ? strokes : strokes + 1;
-    const at = choice.thrown.landings.indexOf(choice.landing);
-    const power = choice.thrown.powers[at]!;
-    const scale = Math.hypot(SCALE, 0.35 * (1 - power));
-    const carryM = Math.exp(choice.thrown.row.mu + Math.log(power) + scale * drawT(next));
+    if (!thrown || made >= 0) return next() < made ? strokes : strokes + 1;
+    const carryM = Math.exp(thrown.centre + thrown.scale * drawT(next));
     left = Math.hypot(carryM - left, left * Math.tan(SIDE_SCALE * drawT(next)));
   }
 }

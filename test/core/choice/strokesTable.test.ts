@@ -25,7 +25,7 @@ const anyDisc = fc
     }),
   );
 const anyBag = fc.array(anyDisc, { minLength: 1, maxLength: 5 });
-const runs = { numRuns: 10, endOnFailure: true };
+const runs = { numRuns: 6, endOnFailure: true };
 
 /** What two tables may differ by where theory says that they do not: the grid and the rule of points. */
 const GRID = 0.005;
