@@ -145,7 +145,7 @@ export const GAP_LOSS = 0.05;
 export const TWIN_STROKES = 0.02;
 export const TWIN_OVERLAP = 0.8;
 
-/** Holes of a round. PDGA Official Rules: a round is usually 18. */
+/** Holes of a round. Common practice, no source. */
 export const HOLES_A_ROUND = 18;
 
 /** What is believed of the course, the uphill factor and the wind factor before any round: mean and standard deviation. Assumption. */
