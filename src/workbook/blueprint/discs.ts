@@ -33,6 +33,7 @@ export function discsSheet(content: Content): SheetPlan {
         "hint",
         "A gap: distances where the bag gives away chance.",
         "Twins: two discs that do the same work.",
+        "Only the header below: your bag has neither.",
       ),
       {
         kind: "formula",

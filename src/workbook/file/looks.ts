@@ -29,7 +29,7 @@ const middle: Look = { alignment: { vertical: "middle" } };
 
 const LOOKS: Record<Style, Look> = {
   plain: { ...font(11, DARK), ...left },
-  title: { ...font(20, DARK, true), ...middle },
+  title: { ...font(20, DARK, true), ...left },
   lead: { ...font(12, GREY), ...middle },
   heading: { ...font(12, ACCENT, true), ...middle },
   label: { ...font(11, GREY), ...middle },

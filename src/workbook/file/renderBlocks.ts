@@ -57,10 +57,14 @@ function renderTable(sheet: Worksheet, plan: TablePlan): void {
 /** Heights in points of rows that need air; the others fit their text. */
 const HEIGHTS: Partial<Record<Style, number>> = { title: 32, lead: 20 };
 
+function giveHeight(sheet: Worksheet, row: number, style?: Style): void {
+  const height = style && HEIGHTS[style];
+  if (height !== undefined) sheet.getRow(row).height = height;
+}
+
 function renderCells(sheet: Worksheet, plan: CellsPlan): void {
   const { row: top, column: left } = spot(plan.at);
-  const height = plan.style && HEIGHTS[plan.style];
-  if (height !== undefined) sheet.getRow(top).height = height;
+  giveHeight(sheet, top, plan.style);
   plan.values.forEach((row, down) =>
     row.forEach((value, right) => {
       const cell = sheet.getCell(top + down, left + right);
@@ -72,6 +76,7 @@ function renderCells(sheet: Worksheet, plan: CellsPlan): void {
 
 function renderFormula(sheet: Worksheet, plan: FormulaPlan): void {
   const { top, left, bottom, right } = blockArea(plan);
+  giveHeight(sheet, top, plan.style);
   const header = plan.spill !== undefined && plan.spill.rows > 1 && plan.spill.header !== false;
   for (let row = top; row <= bottom; row++)
     for (let column = left; column <= right; column++)

@@ -79,6 +79,7 @@ export function renderChart(sheet: Worksheet, plan: ChartPlan): void {
         majorGridlines: !ordered,
         ...(ordered ? { tickLblPos: "none", majorTickMark: "none" } : { title: plan.yTitle }),
         ...(plan.yFormat === undefined ? {} : { numFmt: plan.yFormat }),
+        ...(plan.yFormat?.endsWith("%") ? { min: 0, max: 1 } : {}),
       },
     },
     `${plan.from}:${plan.to}`,

@@ -39,11 +39,14 @@ export interface PickCells {
   readonly powers: string;
 }
 
-/** Values between the rows of a frozen table for one disc: linear in plays-like distance and stretch. */
-function between(ref: string, row: number, disc: number, rows: number): string {
+/**
+ * Values between the rows of one disc's column of a frozen table: linear in plays-like distance and
+ * stretch. The column alone, as programs read all of what a formula names.
+ */
+function between(column: string, row: number, rows: number): string {
   const cell = (column: number): string => fixed(column, row);
   const at = (stretch: number, place: number): string =>
-    `INDEX(${ref},(${cell(COLUMN.stretch)}+${stretch - 1})*${rows}+${cell(COLUMN.place)}+${place},${disc + 1})`;
+    `INDEX(${column},(${cell(COLUMN.stretch)}+${stretch - 1})*${rows}+${cell(COLUMN.place)}+${place})`;
   const along = (stretch: number): string =>
     `((1-${cell(COLUMN.placeShare)})*${at(stretch, 0)}+${cell(COLUMN.placeShare)}*${at(stretch, 1)})`;
   const share = cell(COLUMN.stretchShare);
@@ -131,12 +134,12 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
         formula(
           COLUMN.byTable + 2 * table,
           row,
-          inReach(between(costs.ref, row, index, playsLike.length), NEVER),
+          inReach(between(costs.columns[index]!, row, playsLike.length), NEVER),
         ),
         formula(
           COLUMN.byTable + 2 * table + 1,
           row,
-          inReach(between(powers.ref, row, index, playsLike.length), 0),
+          inReach(between(powers.columns[index]!, row, playsLike.length), 0),
         ),
       ]),
       formula(COLUMN.cost, row, chosen(0)),
@@ -163,7 +166,22 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
   };
 }
 
-function storedTable({ costs, powers }: PickTable, index: number, discs: number) {
-  const left = COLUMN.tables + index * 2 * (discs + 1);
-  return { costs: frozen(left, TOP, costs), powers: frozen(left + discs + 1, TOP, powers) };
+interface StoredTable {
+  readonly block: Block;
+  /** The column of each disc. */
+  readonly columns: readonly string[];
+}
+
+function storedTable(
+  { costs, powers }: PickTable,
+  index: number,
+  discs: number,
+): { costs: StoredTable; powers: StoredTable } {
+  const width = discs + 1;
+  const stored = (values: PickTable["costs"], left: number): StoredTable => ({
+    block: frozen(left, TOP, values).block,
+    columns: values[0]!.map((_, disc) => fixedArea(left + disc, TOP, 1, values.length)),
+  });
+  const left = COLUMN.tables + 2 * index * width;
+  return { costs: stored(costs, left), powers: stored(powers, left + width) };
 }

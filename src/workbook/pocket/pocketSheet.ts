@@ -124,7 +124,7 @@ export function* pocketSteps(
 
   return {
     name: POCKET,
-    widths: [13, 24, 13, 3, 3],
+    widths: [17, 24, 13, 3, 3],
     blocks: [...visible, ...shot.blocks, ...pick.blocks],
     print: {
       landscape: false,
