@@ -3,8 +3,8 @@ import { findColumns } from "../../core/log/headings";
 import { THROW_HEADERS } from "../../core/log/throwColumns";
 import { discKey } from "../../core/log/discKey";
 import type { Cells } from "../../core/types";
-import { csvCells } from "../../workbook/file/csvCells";
 import { mergeThrows, type Merge } from "../../workbook/merge";
+import { separatedCells } from "../../workbook/separatedCells";
 import { attempt, type Answer } from "../attempt";
 import type { Book } from "../book/book";
 import { oncePerPair } from "../book/oncePer";
@@ -15,7 +15,7 @@ import type { ShareForm } from "./form";
 export const mergingOf = oncePerPair((form: ShareForm, book: Book): Answer<Merge> | null => {
   if (form.table === "" && form.text.trim() === "") return null;
   return attempt(() => {
-    const log = form.table === "" ? csvCells(new TextEncoder().encode(form.text)) : form.cells;
+    const log = form.table === "" ? separatedCells(form.text) : form.cells;
     const settings = {
       ...book.settings,
       player: onlyPlayer(log),
