@@ -17,6 +17,7 @@ import { openWorkbook } from "../workbook/embedded/open";
 import { bundleInPage } from "./bundleInPage";
 import { explainInHints, explainInLine } from "./explain";
 import { openFile, saveFile } from "./files";
+import { followPasting } from "./followPasting";
 import { look } from "./look";
 import { language, screenIn } from "./screen";
 
@@ -35,6 +36,7 @@ async function start(): Promise<void> {
     engine.injector.get(ThemeService).setDarkMode(matches),
   );
   const port = new EmbeddedWorkbook(engine, calculation);
+  followPasting(engine, port);
   explainInHints(engine);
   explainInLine(engine, calculation, element("why"));
   const ready = calculation.settled();

@@ -1,5 +1,5 @@
 /** The port over the embedded workbook: plain values in and out, one undo step a writing call. */
-import { CommandType } from "@univerjs/core";
+import { CommandType, type IRange, type Worksheet } from "@univerjs/core";
 import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
 import type { Blueprint, SheetPlan } from "./blueprint/types";
 import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
@@ -14,7 +14,7 @@ import { oneCell, refOf } from "./embedded/ranges";
 import { checkedCell, Rows } from "./embedded/rows";
 import { takeStep, type Change } from "./embedded/step";
 import { Tables } from "./embedded/tables";
-import { followTyping } from "./embedded/typing";
+import { followTyping, takeIn } from "./embedded/typing";
 import {
   PortError,
   type BuildReport,
@@ -146,6 +146,11 @@ export class EmbeddedWorkbook implements WorkbookPort {
     const again = this.grid.sheet(shown);
     if (again) this.activate(again.getSheetId());
     await this.calculation.all();
+  }
+
+  /** Rows that were pasted right below a table become part of it. */
+  takeIn(sheet: Worksheet, range: IRange): void {
+    takeIn(this.engine, this.tables, sheet, range);
   }
 
   /** The whole workbook as it stands, for a file. */

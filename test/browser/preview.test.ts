@@ -40,6 +40,18 @@ describe("the embedded workbook in a browser", () => {
     expect(await line.innerText()).toContain("No such disc");
   });
 
+  it("takes rows that are pasted under a table into it", async () => {
+    const { page } = book;
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    const rows = (await book.table("Throws")).length;
+    await page.evaluate(`carrybook.port.show("Log!A${5 + rows}")`);
+    const pasted = ["2026-11-24\tCopper mid\t301", "2026-11-24\tMint fairway\t344"];
+    await page.evaluate((lines) => navigator.clipboard.writeText(lines), pasted.join("\n"));
+    await page.keyboard.press("ControlOrMeta+v");
+    await book.until(async () => (await book.table("Throws")).length === rows + 2);
+    expect((await book.table("Throws")).at(-1)!.slice(0, 3)).toEqual([46350, "Mint fairway", 344]);
+  });
+
   it("asks nothing of any other machine, and complains of nothing", () => {
     expect(book.outside).toEqual([]);
     expect(book.complaints).toEqual([]);

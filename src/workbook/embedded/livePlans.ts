@@ -1,11 +1,11 @@
 /** The workbook as it stands, in the notation of the blueprint, for whoever writes it to a file. */
 import type { IRange, Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
-import { areaRef } from "../a1";
+import { areaRef, readArea } from "../a1";
 import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
 import type { Engine } from "./engine";
 import type { Grid } from "./grid";
-import { areaOf, oneCell } from "./ranges";
+import { areaOf, engineRange, oneCell } from "./ranges";
 import { blockRange, type Block } from "./blocks";
 import type { FoundTable, Tables } from "./tables";
 
@@ -27,6 +27,7 @@ class LiveSheet {
 
   plan(original: SheetPlan | undefined): SheetPlan {
     const known = (original?.blocks ?? []).flatMap((block) => this.asItStands(block));
+    for (const { from } of original?.charts ?? []) this.cover(engineRange(readArea(from)!));
     const others = this.ownTables
       .filter(({ name }) => !known.some((block) => block.name === name))
       .map((table) => this.table(table));

@@ -1,5 +1,5 @@
 /** What a person types or pastes: short forms of references are written out, and a table grows by the row below it. */
-import type { ICellData, ICommandInfo, IMutationInfo } from "@univerjs/core";
+import type { ICellData, ICommandInfo, IMutationInfo, IRange, Worksheet } from "@univerjs/core";
 import {
   SetRangeValuesCommand,
   SheetInterceptorService,
@@ -10,7 +10,7 @@ import { isBlankCell } from "./cells";
 import type { Cells } from "./changeCells";
 import type { Engine } from "./engine";
 import { toEngine } from "./notation";
-import type { Change } from "./step";
+import { takeStep, type Change } from "./step";
 import type { FoundTable, Tables } from "./tables";
 
 /** Every cell of what a command is to write, with its place. */
@@ -61,6 +61,21 @@ function growth(tables: Tables, { subUnitId, cellValue }: ISetRangeValuesMutatio
     .all()
     .filter(({ sheet }) => sheet.getSheetId() === subUnitId)
     .flatMap((table) => tables.lengthen(table, rowsBelow(table, written), written));
+}
+
+/** Takes rows into a table that came right below it in another way than by typing, as a step of its own. */
+export function takeIn(engine: Engine, tables: Tables, sheet: Worksheet, range: IRange): void {
+  const cellValue: Record<number, Record<number, ICellData>> = {};
+  sheet.getCellMatrix().forValue((row, column, cell) => {
+    const inside =
+      row >= range.startRow &&
+      row <= range.endRow &&
+      column >= range.startColumn &&
+      column <= range.endColumn;
+    if (inside && cell) (cellValue[row] ??= {})[column] = cell;
+  });
+  const params = { unitId: engine.unitId, subUnitId: sheet.getSheetId(), cellValue };
+  takeStep(engine, growth(tables, params), "Extending the table");
 }
 
 /** Starts both for whatever is typed from now on. The growth is part of the step that typing made. */
