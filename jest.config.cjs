@@ -30,6 +30,7 @@ module.exports = {
   transformIgnorePatterns: [
     "/node_modules/(?!(lodash-es|nanoid|franc-min|trigram-utils|n-gram|collapse-white-space|cjk-regex|unicode-regex|regexp-util|kdbush|numfmt|rbush|quickselect|internmap|ot-json1)/)",
   ],
-  testTimeout: 60_000,
+  /** Real browsers on machines that do much else besides. */
+  testTimeout: 180_000,
   reporters: ["default", "<rootDir>/test/support/countReporter.cjs"],
 };

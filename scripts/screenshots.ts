@@ -1,13 +1,19 @@
-/** Pictures of every place of the pane, 350 px wide and as long as it is, in both themes, into dist/screens. */
+/**
+ * Pictures: the page for the README into assets/page.png, and every place of the pane, 350 px wide
+ * and as long as it is, in both themes, into dist/screens.
+ */
 import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Page } from "playwright-core";
 import { PLACES } from "../src/pane/places";
 import { startPreview, type Preview } from "../test/browser/support/previewPage";
 
+const PAGE_PICTURE = resolve(__dirname, "../assets/page.png");
 const into = resolve(__dirname, "../dist/screens");
 const PANE_PX = 350;
 const SHORT_PX = 800;
+/** The grid is a canvas that tells nobody when it has painted. */
+const GRID_PAINTS_MS = 2000;
 
 async function takePane(page: Page, name: string): Promise<void> {
   const width = page.viewportSize()!.width;
@@ -35,10 +41,20 @@ async function takeTheme(preview: Preview, colorScheme: "light" | "dark"): Promi
   await page.close();
 }
 
+/** The picture at the top of the README. */
+async function takePage(preview: Preview): Promise<void> {
+  const { page } = await preview.open({ viewport: { width: 1280, height: 760 } });
+  await page.locator("#pane #pick").waitFor();
+  await page.waitForTimeout(GRID_PAINTS_MS);
+  await page.screenshot({ path: PAGE_PICTURE });
+  await page.close();
+}
+
 async function screenshots(): Promise<void> {
   mkdirSync(into, { recursive: true });
   const preview = await startPreview();
   try {
+    await takePage(preview);
     for (const theme of ["light", "dark"] as const) await takeTheme(preview, theme);
   } finally {
     await preview.close();

@@ -39,10 +39,10 @@ function examplesIn(file: string): Example[] {
   );
 }
 
-const exported = Object.assign({}, ...files.map((file) => require(file))) as Record<
-  string,
-  unknown
->;
+const exported = (async () => {
+  const modules = await Promise.all(files.map((file) => import(file)));
+  return Object.assign({}, ...modules) as Record<string, unknown>;
+})();
 const toEvaluate = (code: string): string => {
   const statements = code.trim().split("\n");
   const last = statements.pop()!;

@@ -7,8 +7,6 @@ import type { CellValue, FormulaCell, WorkbookPort } from "../../../src/workbook
 import { openBrowser } from "./browser";
 
 const PATIENCE_MS = 20_000;
-/** A real browser on a machine that does much else besides. */
-jest.setTimeout(180_000);
 
 const SITE = resolve(__dirname, "../../../dist/preview");
 
