@@ -28,8 +28,13 @@ export const controls = css`
   }
   .box {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 3px;
     min-width: 0;
+  }
+  .box input[type="date"] {
+    padding-right: 8px;
+    font-size: 15px;
   }
   .box .inner {
     display: flex;
