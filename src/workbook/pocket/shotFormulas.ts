@@ -8,6 +8,8 @@ export const INPUTS = { distance: "$B$5", rise: "$B$6", wind: "$B$7" } as const;
 
 /** A cubic runs through four neighbours. */
 const NEIGHBOURS = 4;
+/** Figures next to a place: two in each direction. */
+const CORNERS = 8;
 const COLUMN = {
   figures: 6,
   below: 7,
@@ -127,18 +129,13 @@ export function shotCells(grid: Grid, anchors: readonly number[]): ShotCells {
   const sure: Block[] = [];
   const typed = tables.map(({ raw, filled }, index) => {
     const reached = [0, 1].map(
-      (slice) => `COUNT(${about(raw.ref, { firsts: nearest, slice, size: 2 })})`,
+      (slice) => `SUMPRODUCT(1*ISNUMBER(${about(raw.ref, { firsts: nearest, slice, size: 2 })}))`,
     );
     const sums = wind.weights.map(
       (weight, slice) =>
         `${weight}*SUMPRODUCT(${about(filled.ref, { firsts: four, slice, size: NEIGHBOURS })},${weights})`,
     );
-    const counts = wind.weights.map(
-      (_, slice) => `COUNT(${about(raw.ref, { firsts: four, slice, size: NEIGHBOURS })})`,
-    );
-    sure.push(
-      formula(COLUMN.sure, GRID_TOP + index, `IF(${counts.join("+")}=${NEIGHBOURS ** 3},1,0)`),
-    );
+    sure.push(formula(COLUMN.sure, GRID_TOP + index, `IF(${reached.join("+")}=${CORNERS},1,0)`));
     return formula(
       COLUMN.plays,
       GRID_TOP + index,
