@@ -15,7 +15,12 @@ import { receiveCells, receiveNumber, receivePositive, receiveRange } from "./re
 
 const settingsMemory = remember<Settings>(16);
 const cardMemory = remember<Card>(16);
-const logMemory = remember<ThrowLog>(4);
+/** Logs are the one reading that can be large: so many rows in all are kept. */
+const ROWS_KEPT = 100_000;
+const logMemory = remember<ThrowLog>(
+  ROWS_KEPT,
+  ({ throws, leftOut }) => 1 + throws.length + leftOut.length,
+);
 
 export function receiveSettings(value: unknown): Settings {
   const cells = receiveCells(value, "settings");

@@ -49,6 +49,24 @@ describe("remember", () => {
     expect(memory("1", spell("one"))).toBe("one");
   });
 
+  test("keeps heavy answers only as far as the limit goes", () => {
+    const memory = remember<string>(10, (word) => word.length);
+    const isKept = (key: string): boolean => memory(key, () => "?") !== "?";
+    memory("1", spell("four"));
+    memory("2", spell("fives"));
+    memory("3", spell("six"));
+    expect(["1", "2", "3"].map(isKept)).toEqual([false, true, true]);
+    memory("4", spell("heavier than all"));
+    expect(isKept("2")).toBe(true);
+    expect(isKept("4")).toBe(false);
+  });
+
+  test("a maker that asks for its own key is answered, and counted once", () => {
+    const memory = remember<string>(1);
+    expect(memory("1", () => memory("1", spell("inner")))).toBe("inner");
+    expect(memory("1", spell("again"))).toBe("inner");
+  });
+
   test("takes keys that are words of the language", () => {
     const memory = remember<string>(4);
     expect(memory("__proto__", spell("a"))).toBe("a");
