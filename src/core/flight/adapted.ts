@@ -1,6 +1,6 @@
 import { FIXED_ELEVATION_RAD, LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
-import { leastOf, type Point } from "./leastOf";
-import { speedFor } from "./speedFor";
+import { leastOf } from "./leastOf";
+import { FINE, ROUGH, speedFor } from "./speedFor";
 import { carryM, landsForward, type Setting } from "./throwing";
 
 /**
@@ -9,22 +9,22 @@ import { carryM, landsForward, type Setting } from "./throwing";
  */
 export type Launch = "adapted" | "fixed";
 
-/** The elevation of a launch, and the value there, that makes a value least. */
-const leastOver = (
+/** The elevation, rad, of a launch that makes a value least. */
+const leastAt = (
   launch: Launch,
   slopeRad: number,
   valueAt: (elevationRad: number) => number,
-): Point => {
-  if (launch === "adapted") {
-    return leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD);
-  }
-  const elevationRad = slopeRad + FIXED_ELEVATION_RAD;
-  return [elevationRad, valueAt(elevationRad)];
-};
+): number =>
+  launch === "fixed"
+    ? slopeRad + FIXED_ELEVATION_RAD
+    : leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD)[0];
 
 /** The farthest that a throw of this speed carries on level ground, m. */
-export const levelCarryM = (speedMps: number, setting: Setting, launch: Launch): number =>
-  -leastOver(launch, 0, (elevationRad) => -carryM(speedMps, elevationRad, setting))[1];
+export const levelCarryM = (speedMps: number, setting: Setting, launch: Launch): number => {
+  const shortBy = (elevationRad: number) =>
+    -carryM(speedMps, elevationRad, setting, ROUGH.flightMps);
+  return carryM(speedMps, leastAt(launch, 0, shortBy), setting);
+};
 
 /** Where the search for a speed begins, m/s. */
 const USUAL_SPEED_MPS = 20;
@@ -46,11 +46,12 @@ export interface SoftestThrow {
 export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
   let guessMps = USUAL_SPEED_MPS;
-  const [elevationRad, speedMps] = leastOver(launch, slopeRad, (elevation) => {
-    const speed = speedFor(distanceM, elevation, setting, guessMps);
+  const elevationRad = leastAt(launch, slopeRad, (elevation) => {
+    const speed = speedFor(distanceM, elevation, setting, guessMps, ROUGH);
     if (speed > 0 && speed < Infinity) guessMps = speed;
     return speed;
   });
+  const speedMps = speedFor(distanceM, elevationRad, setting, guessMps, FINE);
   if (speedMps === Infinity) return { elevationRad, speedMps };
   if (speedMps <= Math.abs(setting.headwindMps)) return { elevationRad, speedMps: 0 };
   const counts = landsForward(speedMps, elevationRad, setting);

@@ -1,12 +1,23 @@
+import { TOLERANCE_MPS } from "./fly";
 import { carryM, type Setting } from "./throwing";
 
 /** Speeds between which a throw is sought, m/s; no arm throws faster. Assumption. */
 const LEAST_SPEED_MPS = 0.25;
 const MOST_SPEED_MPS = 80;
 
-/** A carry this close, m, is the distance; speeds this close, m/s, are one. */
-const CARRY_TOLERANCE_M = 1e-5;
-const SPEED_TOLERANCE_MPS = 1e-9;
+/** How much care is taken to find a speed. */
+export interface Care {
+  /** Tolerance of the flights, see flyDown, m/s. */
+  readonly flightMps: number;
+  /** A carry this close, as a share of the distance, shows the speed: no flight tries it any more. */
+  readonly missShare: number;
+  /** Speeds this close are one, m/s. */
+  readonly speedMps: number;
+}
+
+/** To compare elevations: flights good to 1 cm, in less than half the time. */
+export const ROUGH: Care = { flightMps: 1e-3, missShare: 5e-4, speedMps: 1e-4 };
+export const FINE: Care = { flightMps: TOLERANCE_MPS, missShare: 1e-5, speedMps: 1e-9 };
 
 /** Carry grows about like this power of the speed: good enough for a first look. */
 const GROWTH = 1.5;
@@ -49,23 +60,26 @@ export function speedFor(
   elevationRad: number,
   setting: Setting,
   guessMps: number,
+  care: Care,
 ): number {
   let tooSlow = 0;
   let enough = Infinity;
   let speedMps = guessMps;
   let before: Look | null = null;
   for (let count = 1; ; count++) {
-    const look: Look = { speedMps, beyondM: carryM(speedMps, elevationRad, setting) - distanceM };
-    if (Math.abs(look.beyondM) < CARRY_TOLERANCE_M) return speedMps;
+    const beyondM = carryM(speedMps, elevationRad, setting, care.flightMps) - distanceM;
+    const look: Look = { speedMps, beyondM };
     if (look.beyondM < 0) tooSlow = speedMps;
     else enough = speedMps;
     if (tooSlow === MOST_SPEED_MPS) return Infinity;
     if (enough === LEAST_SPEED_MPS) return 0;
-    if (enough - tooSlow < SPEED_TOLERANCE_MPS) return enough;
+    if (enough - tooSlow < care.speedMps) return enough;
 
     const aim = secant(look, before, distanceM);
+    const inside = aim > tooSlow && aim < enough;
+    if (Math.abs(beyondM) < care.missShare * distanceM) return inside ? aim : speedMps;
     if (tooSlow === 0 || enough === Infinity) speedMps = stride(look, aim);
-    else if (aim > tooSlow && aim < enough && count % LOOKS_PER_HALVING > 0) speedMps = aim;
+    else if (inside && count % LOOKS_PER_HALVING > 0) speedMps = aim;
     else speedMps = (tooSlow + enough) / 2;
     before = look;
   }
