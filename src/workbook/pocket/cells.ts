@@ -35,3 +35,9 @@ export const formula = (
   style,
   ...(format === undefined ? {} : { format }),
 });
+
+/**
+ * Nothing, said in a way that makes the formula follow these cells. The embedded workbook does not
+ * see cells that stand only inside INDEX, and would keep an old value.
+ */
+export const tracked = (cells: string): string => `0*SUM(${cells})`;

@@ -2,7 +2,7 @@
 import { LEAST_CHANCE } from "../../core/constants";
 import { DISC_TYPES } from "../../core/types";
 import { columnLetters } from "../a1";
-import { fixed, fixedArea, formula, frozen, type Block } from "./cells";
+import { fixed, fixedArea, formula, frozen, tracked, type Block } from "./cells";
 import type { FrozenPicks, PickTable } from "./picks";
 import type { ShotCells } from "./shotFormulas";
 
@@ -50,7 +50,7 @@ function between(column: string, row: number, rows: number): string {
   const along = (stretch: number): string =>
     `((1-${cell(COLUMN.placeShare)})*${at(stretch, 0)}+${cell(COLUMN.placeShare)}*${at(stretch, 1)})`;
   const share = cell(COLUMN.stretchShare);
-  return `(1-${share})*${along(0)}+${share}*${along(1)}`;
+  return `${tracked(cell(COLUMN.place))}+${tracked(cell(COLUMN.stretch))}+(1-${share})*${along(0)}+${share}*${along(1)}`;
 }
 
 /** Where a value stands among ascending nodes: the number of the one below, and the share of the way on. */
@@ -64,7 +64,7 @@ function placed(
   const node = (offset: number): string => `INDEX(${nodes},${place}+${offset})`;
   return {
     place: `IF(${value}<${first},1,MIN(${count - 1},MATCH(${value},${nodes},1)))`,
-    share: `MAX(0,MIN(1,(${value}-${node(0)})/(${node(1)}-${node(0)})))`,
+    share: `${tracked(place)}+MAX(0,MIN(1,(${value}-${node(0)})/(${node(1)}-${node(0)})))`,
   };
 }
 

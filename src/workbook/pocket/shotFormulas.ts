@@ -1,6 +1,6 @@
 /** From the three inputs to plays-like distances: a cubic in each direction through the frozen grid. */
 import { DISC_TYPES } from "../../core/types";
-import { fixed, fixedArea, formula, frozen, type Block } from "./cells";
+import { fixed, fixedArea, formula, frozen, tracked, type Block } from "./cells";
 import { axisEnd, OUT_OF_REACH, withoutHoles, type Axis, type Grid } from "./grid";
 
 /** The three inputs, top to bottom. */
@@ -44,7 +44,7 @@ function direction(row: number, weightColumn: number, input: string, axis: Axis)
   const value = fixed(COLUMN.figures, row);
   const first = fixed(COLUMN.figures, row + 1);
   const place = fixed(COLUMN.figures, row + 2);
-  const below = fixed(COLUMN.below, row);
+  const below = `(${first}+MIN(${NEIGHBOURS - 2},INT(${place})))`;
   const steps = axis.growing
     ? `LN(${value}/${axis.from})/LN(${axis.step})`
     : `(${value}-(${axis.from}))/${axis.step}`;
@@ -65,7 +65,6 @@ function direction(row: number, weightColumn: number, input: string, axis: Axis)
       ),
       formula(COLUMN.figures, row + 1, `MAX(0,MIN(${most},INT(${steps})-1))`),
       formula(COLUMN.figures, row + 2, `${steps}-${first}`),
-      formula(COLUMN.below, row, `MIN(${axis.count - 2},INT(${steps}))`),
       ...weights,
     ],
   };
@@ -135,11 +134,12 @@ export function shotCells(grid: Grid, anchors: readonly number[]): ShotCells {
       (weight, slice) =>
         `${weight}*SUMPRODUCT(${about(filled.ref, { firsts: four, slice, size: NEIGHBOURS })},${weights})`,
     );
-    sure.push(formula(COLUMN.sure, GRID_TOP + index, `IF(${reached.join("+")}=${CORNERS},1,0)`));
+    const reach = `${tracked(fixedArea(COLUMN.figures, 3, 1, 9))}+${reached.join("+")}`;
+    sure.push(formula(COLUMN.sure, GRID_TOP + index, `IF(${reach}=${CORNERS},1,0)`));
     return formula(
       COLUMN.plays,
       GRID_TOP + index,
-      `IF(${reached.join("+")}=0,"${OUT_OF_REACH}",MAX(1,${sums.join("+")}))`,
+      `IF(${reach}=0,"${OUT_OF_REACH}",MAX(1,${sums.join("+")}))`,
     );
   });
 
@@ -181,14 +181,14 @@ export function shotCells(grid: Grid, anchors: readonly number[]): ShotCells {
       formula(
         COLUMN.figures,
         13,
-        `MAX(0,MIN(1,(${distance.value}-${anchor(0)})/(${anchor(1)}-${anchor(0)})))`,
+        `${tracked(nearer)}+MAX(0,MIN(1,(${distance.value}-${anchor(0)})/(${anchor(1)}-${anchor(0)})))`,
       ),
       formula(
         COLUMN.plays,
         GRID_TOP + count,
-        `IF(COUNT(${blend(0)},${blend(1)})=2,(1-${share})*${blend(0)}+${share}*${blend(1)},"${OUT_OF_REACH}")`,
+        `IF(${tracked(nearer)}+COUNT(${blend(0)},${blend(1)})=2,(1-${share})*${blend(0)}+${share}*${blend(1)},"${OUT_OF_REACH}")`,
       ),
-      formula(COLUMN.sure, GRID_TOP + count, `MIN(${isSure(0)},${isSure(1)})`),
+      formula(COLUMN.sure, GRID_TOP + count, `${tracked(nearer)}+MIN(${isSure(0)},${isSure(1)})`),
     ],
   };
 }
