@@ -165,10 +165,12 @@ export const LEAST_DISCS_FOR_PRIOR = 5;
 export const LEAST_PRIOR_FREEDOM = 2;
 export const MOST_PRIOR_FREEDOM = 20;
 
-/** No throw by hand carries farther, m; a larger number in a log is a slip. Assumption. */
+/** A throw by hand carries no farther, and no throw worth noting less, m; other numbers are slips. Assumption. */
+export const SHORTEST_CARRY_M = 1;
 export const LONGEST_CARRY_M = 500;
 
-/** A larger power in a log is a percentage typed as a plain number. Assumption. */
+/** A larger power in a log is a percentage typed as a plain number, and a smaller one a slip. Assumption. */
+export const LEAST_POWER = 0.2;
 export const MOST_POWER = 1.5;
 
 /** Putts made by distance, where the player gives no table: feet, share. Assumption. */

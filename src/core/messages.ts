@@ -18,6 +18,8 @@ export const messages = {
       `Row ${row}: ${what} must be above 0; it is ${found}.`,
     tooLong: (row: number, found: number) =>
       `Row ${row}: carry is ${found}, farther than any throw. Look at the number and its unit.`,
+    tooShort: (row: number, found: number) =>
+      `Row ${row}: carry is ${found}, shorter than any throw. Look at the number and its unit.`,
     badPower: (row: number, found: number) =>
       `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
     belowZero: (row: number, what: string) => `Row ${row}: ${what} cannot be below 0.`,
@@ -112,6 +114,8 @@ export const messages = {
     missing: (name: string) => `${name} is missing.`,
     notNumber: (name: string, found: string) => `${name} must be a number; it is ${found}.`,
     notPositive: (name: string, found: number) => `${name} must be above 0; it is ${found}.`,
+    notDirection: (name: string, found: string) =>
+      `${name} must be degrees or a compass point such as NW; it is ${found}.`,
     notAngle: (name: string, found: number) =>
       `${name} must lie between -90 and 90 degrees; it is ${found}.`,
     notCount: (name: string, found: number) =>

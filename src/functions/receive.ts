@@ -1,5 +1,6 @@
 /** From what a cell formula sends to the plain values that the core takes, with errors that name the argument. */
 import { unusable } from "../core/errors";
+import { parseDirection } from "../core/flight/wind";
 import { describeCell, ErrorCell, isBlank, plainCell } from "../core/log/cell";
 import { messages } from "../core/messages";
 import { DISC_TYPES, type Cells, type DiscType } from "../core/types";
@@ -24,6 +25,14 @@ export function receivePositive(value: unknown, name: string): number {
   const number = receiveNumber(value, name);
   if (number <= 0) throw unusable(messages.functions.notPositive(name, number));
   return number;
+}
+
+/** A direction: degrees, or a compass point as text. */
+export function receiveDirection(value: unknown, name: string): number {
+  const cell = plainCell(value);
+  if (isBlank(cell)) throw unusable(messages.functions.missing(name));
+  if (typeof cell === "number" || typeof cell === "string") return parseDirection(cell, name);
+  throw unusable(messages.functions.notDirection(name, describeCell(cell)));
 }
 
 /** An angle of sight in degrees, between straight down and straight up; blank is level. */

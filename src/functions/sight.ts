@@ -1,10 +1,9 @@
 /** Custom functions about what a range finder and the wind tell. */
 import { levelM, riseM } from "../core/flight/sight";
-import { crosswindMps, headwindMps, parseDirection } from "../core/flight/wind";
-import { plainCell } from "../core/log/cell";
+import { crosswindMps, headwindMps } from "../core/flight/wind";
 import { toRadians } from "../core/units";
 import { answer } from "./answer";
-import { receiveAngle, receiveNumber, receivePositive } from "./receive";
+import { receiveAngle, receiveDirection, receiveNumber, receivePositive } from "./receive";
 
 /**
  * Horizontal distance from a line-of-sight range and its angle.
@@ -47,8 +46,8 @@ export function headwind(speed: any, from: any, bearing: any): number {
   return answer(() =>
     headwindMps(
       receiveNumber(speed, "speed", 0),
-      parseDirection(plainCell(from), "from"),
-      parseDirection(plainCell(bearing), "bearing"),
+      receiveDirection(from, "from"),
+      receiveDirection(bearing, "bearing"),
     ),
   );
 }
@@ -66,8 +65,8 @@ export function crosswind(speed: any, from: any, bearing: any): number {
   return answer(() =>
     crosswindMps(
       receiveNumber(speed, "speed", 0),
-      parseDirection(plainCell(from), "from"),
-      parseDirection(plainCell(bearing), "bearing"),
+      receiveDirection(from, "from"),
+      receiveDirection(bearing, "bearing"),
     ),
   );
 }

@@ -68,6 +68,19 @@ const log = tableOf(
   12,
 );
 const list = fc.array(fc.tuple(mostly(discName), mostly(feet)), { minLength: 1, maxLength: 8 });
+const card = tableOf(
+  {
+    Disc: discName,
+    Carry: feet,
+    Low: fc.constantFrom("", 180),
+    High: fc.constantFrom("", 460),
+    Spread: fc.constantFrom("", 18),
+    "Known to": fc.constantFrom("", 9),
+    Side: fc.constantFrom("", 15),
+    "Side throws": fc.constantFrom("", 3),
+  },
+  6,
+);
 const course = tableOf(
   {
     Hole: fc.integer({ min: 1, max: 18 }),
@@ -107,7 +120,7 @@ const sometimesAnything = (given: Arbitrary<unknown>): Arbitrary<unknown> =>
   fc.oneof({ weight: 9, arbitrary: given }, { weight: 1, arbitrary: fc.oneof(anyCell, anyGrid) });
 
 const BY_NAME: Record<string, Arbitrary<unknown>> = {
-  throws: fc.oneof(log, log, list),
+  throws: fc.oneof(log, log, list, card),
   settings: sometimesNotGiven(settings),
   bag: sometimesNotGiven(bag),
   course,

@@ -1,5 +1,4 @@
 /** One row of a table, read by columns, for tables in which a wrong cell must stop the reading. */
-import { MOST_POWER } from "../constants";
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cell, Settings } from "../types";
@@ -8,6 +7,7 @@ import { cellAt, numberIn, textIn } from "./cellParts";
 import { metresPer, mpsPer } from "./columnUnits";
 import type { Column } from "./headings";
 import { wrongCell } from "./wrongCell";
+import { isPower } from "./soundFigures";
 
 /** `what` names the column in sentences. A column that the table lacks reads as blank, and a blank number as 0. */
 export class TableRow {
@@ -49,8 +49,8 @@ export class TableRow {
 
   /** A share of smooth; blank is smooth. */
   power(column: Column | undefined): number {
-    const power = this.number(column, "power") || 1;
-    if (power < 0 || power > MOST_POWER) throw unusable(messages.log.badPower(this.row, power));
-    return power;
+    const power = this.number(column, "power");
+    if (!isPower(power)) throw unusable(messages.log.badPower(this.row, power));
+    return power || 1;
   }
 }

@@ -1,9 +1,10 @@
 /** Why a row of a log or card cannot count, in a sentence that says where and what to do. */
-import { LONGEST_CARRY_M, MOST_POWER } from "../constants";
+import { LONGEST_CARRY_M } from "../constants";
 import { messages } from "../messages";
 import type { Cell } from "../types";
 import { describeCell, ErrorCell, type PlainCell } from "./cell";
 import { cellAt, dateIn, numberIn, textIn } from "./cellParts";
+import { isCarry, isPower } from "./soundFigures";
 import type { ThrowLayout } from "./throwColumns";
 import { wrongCell } from "./wrongCell";
 
@@ -42,13 +43,17 @@ export function carryFault(
   if (textIn(disc) === "") return wrongCell(row, "disc", disc === 0 ? "" : disc);
   if (typeof carry !== "number") return wrongCell(row, "carry", carry);
   if (carry <= 0) return messages.log.notPositive(row, "carry", carry);
-  return carry * metresPerCarry > LONGEST_CARRY_M ? messages.log.tooLong(row, carry) : null;
+  const carryM = carry * metresPerCarry;
+  if (isCarry(carryM)) return null;
+  return carryM > LONGEST_CARRY_M
+    ? messages.log.tooLong(row, carry)
+    : messages.log.tooShort(row, carry);
 }
 
 function powerFault(cell: PlainCell, row: number): string | null {
   const power = numberIn(cell, 1);
-  if (power < 0 || power > MOST_POWER) return messages.log.badPower(row, power);
-  return numberFault(cell, row, "power");
+  if (Number.isNaN(power)) return wrongCell(row, "power", cell);
+  return isPower(power) ? null : messages.log.badPower(row, power);
 }
 
 const numberFault = (cell: PlainCell, row: number, what: string): string | null =>

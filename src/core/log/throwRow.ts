@@ -1,10 +1,10 @@
 /** One row of the throw log. */
-import { LONGEST_CARRY_M, MOST_POWER } from "../constants";
 import { messages } from "../messages";
 import type { Cell, Throw } from "../types";
 import { isBlank } from "./cell";
 import { cellAt, dateIn, numberIn, textIn } from "./cellParts";
 import { isOff } from "./offLine";
+import { isCarry, isPower } from "./soundFigures";
 import type { ThrowLayout } from "./throwColumns";
 import { throwFault } from "./throwFault";
 
@@ -47,7 +47,7 @@ export function throwRow(
 
   // Looking for faults costs more than reading; most rows are plainly sound.
   const textsSound = disc !== "" && typeof lineCell !== "object" && typeof playerCell !== "object";
-  const figuresSound = carryM > 0 && carryM <= LONGEST_CARRY_M && power >= 0 && power <= MOST_POWER;
+  const figuresSound = isCarry(carryM) && isPower(power);
   if (!(textsSound && figuresSound) || Number.isNaN(offline + headwind + rise + day)) {
     const fault = throwFault(cells, row, layout, playerKey !== null);
     if (fault !== null) return fault;
