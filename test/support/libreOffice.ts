@@ -67,6 +67,8 @@ const macro = ({ file, sheet, inputs, outputs }: Question, from: string, to: str
 Function Shown(cell) As String
   If cell.getError() <> 0 Then
     Shown = "e" & cell.getError()
+  ElseIf cell.Type = com.sun.star.table.CellContentType.VALUE Then
+    Shown = "v" & Trim(Str(cell.getValue()))
   ElseIf cell.FormulaResultType2 = com.sun.star.sheet.FormulaResult.VALUE Then
     Shown = "v" & Trim(Str(cell.getValue()))
   Else

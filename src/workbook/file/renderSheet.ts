@@ -9,8 +9,6 @@ function setUpPrint(sheet: Worksheet, plan: NonNullable<SheetPlan["print"]>): vo
     fitToPage: plan.fitWide,
     fitToWidth: 1,
     fitToHeight: 0,
-    firstPageNumber: 1,
-    copies: 1,
     ...(plan.titleRows === undefined ? {} : { printTitlesRow: `1:${plan.titleRows}` }),
     ...(plan.area === undefined ? {} : { printArea: plan.area }),
   });
@@ -30,6 +28,8 @@ function addSheet(book: Workbook, plan: SheetPlan): Worksheet {
   });
   plan.widths?.forEach((width, index) => (sheet.getColumn(index + 1).width = width));
   for (const block of plan.blocks) renderBlock(book, sheet, block);
+  // What reading a file gives a sheet that says nothing else, so that saving it again changes nothing.
+  Object.assign(sheet.pageSetup, { firstPageNumber: 1, copies: 1 });
   if (plan.print) setUpPrint(sheet, plan.print);
   return sheet;
 }
