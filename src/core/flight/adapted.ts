@@ -1,6 +1,6 @@
 import { FIXED_ELEVATION_RAD, LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
 import { leastOf } from "./leastOf";
-import { FINE, ROUGH, speedFor } from "./speedFor";
+import { FINE, ROUGH, speedFor, type SpeedFound } from "./speedFor";
 import { carryM, landsForward, type Setting } from "./throwing";
 
 /**
@@ -20,14 +20,17 @@ const leastAt = (
     : leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD)[0];
 
 /** The farthest that a throw of this speed carries on level ground, m. */
-export const levelCarryM = (speedMps: number, setting: Setting, launch: Launch): number => {
+export function levelCarryM(speedMps: number, setting: Setting, launch: Launch): number {
   const shortBy = (elevationRad: number) =>
     -carryM(speedMps, elevationRad, setting, ROUGH.flightMps);
   return carryM(speedMps, leastAt(launch, 0, shortBy), setting);
-};
+}
 
-/** Where the search for a speed begins, m/s. */
-const USUAL_SPEED_MPS = 20;
+/** Where the search for a speed begins: carry grows about as the square of the speed. */
+function usualThrow(distanceM: number): SpeedFound {
+  const speedMps = 2.3 * Math.sqrt(distanceM);
+  return { speedMps, gainS: (2 * distanceM) / speedMps };
+}
 
 /** A speed, and the elevation that goes with it. */
 export interface SoftestThrow {
@@ -39,19 +42,26 @@ export interface SoftestThrow {
 /**
  * The softest throw that carries to a target: the one of least speed over the elevations of
  * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
+ * The elevation is found with rough flights: about the best, speed hardly depends on it.
  *
  * Two kinds of flight are not counted, for a breath of wind changes all about them: a throw
  * slower than the wind, and one that is blown back by the time it comes down.
  */
 export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
-  let guessMps = USUAL_SPEED_MPS;
-  const elevationRad = leastAt(launch, slopeRad, (elevation) => {
-    const speed = speedFor(distanceM, elevation, setting, guessMps, ROUGH);
-    if (speed > 0 && speed < Infinity) guessMps = speed;
-    return speed;
-  });
-  const speedMps = speedFor(distanceM, elevationRad, setting, guessMps, FINE);
+  let least = Infinity;
+  let guess = usualThrow(distanceM);
+  const roughMps = (elevationRad: number) => {
+    const found = speedFor(distanceM, elevationRad, setting, guess, ROUGH);
+    if (found.speedMps > 0 && found.speedMps < least) {
+      least = found.speedMps;
+      guess = found;
+    }
+    return found.speedMps;
+  };
+  const elevationRad = leastAt(launch, slopeRad, roughMps);
+  if (launch === "fixed") roughMps(elevationRad);
+  const { speedMps } = speedFor(distanceM, elevationRad, setting, guess, FINE);
   if (speedMps === Infinity) return { elevationRad, speedMps };
   if (speedMps <= Math.abs(setting.headwindMps)) return { elevationRad, speedMps: 0 };
   const counts = landsForward(speedMps, elevationRad, setting);

@@ -1,8 +1,13 @@
 /** A point of a function: x and value. */
 export type Point = readonly [number, number];
 
-/** Points spread over the interval before it is narrowed, so that one of two humps is not missed. */
-const SPREAD = 5;
+/**
+ * Points spread over the interval before it is narrowed, so that one of two humps is not
+ * missed; as shares of it, from the middle outwards.
+ */
+const SPREAD = [0.5, 0.25, 0.75, 0, 1];
+
+const byPlace = ([one]: Point, [other]: Point): number => one - other;
 
 /** Most points added after that. */
 const NARROWINGS = 8;
@@ -56,15 +61,15 @@ function gapTo(neighbour: Point | undefined, x: number, span: number): number {
  */
 export function leastOf(valueAt: (x: number) => number, low: number, high: number): Point {
   const span = high - low;
-  const points = Array.from({ length: SPREAD }, (_, index): Point => {
-    const x = low + (span * index) / (SPREAD - 1);
+  const points = SPREAD.map((share): Point => {
+    const x = low + span * share;
     return [x, valueAt(x)];
-  });
+  }).sort(byPlace);
   for (let narrowing = 0; ; narrowing++) {
     const best = points.reduce((least, [, y], index) => (y < points[least]![1] ? index : least), 0);
     const x = narrowing < NARROWINGS ? nextLook(points, best, span) : NaN;
     if (Number.isNaN(x)) return points[best]!;
     points.push([x, valueAt(x)]);
-    points.sort(([a], [b]) => a - b);
+    points.sort(byPlace);
   }
 }

@@ -9,18 +9,18 @@ const MOST_SPEED_MPS = 80;
 export interface Care {
   /** Tolerance of the flights, see flyDown, m/s. */
   readonly flightMps: number;
-  /** A carry this close, as a share of the distance, shows the speed: no flight tries it any more. */
+  /**
+   * A carry this close, as a share of the distance, shows the speed well enough: no flight
+   * tries it any more.
+   */
   readonly missShare: number;
   /** Speeds this close are one, m/s. */
   readonly speedMps: number;
 }
 
-/** To compare elevations: flights good to 1 cm, in less than half the time. */
-export const ROUGH: Care = { flightMps: 1e-3, missShare: 5e-4, speedMps: 1e-4 };
+/** For comparing throws: flights good to 2 cm, in a third of the time. */
+export const ROUGH: Care = { flightMps: 2e-3, missShare: 1e-3, speedMps: 1e-4 };
 export const FINE: Care = { flightMps: TOLERANCE_MPS, missShare: 1e-5, speedMps: 1e-9 };
-
-/** Carry grows about like this power of the speed: good enough for a first look. */
-const GROWTH = 1.5;
 
 /** One look may be this many times faster or slower than the one before. */
 const LONGEST_STRIDE = 1.6;
@@ -28,17 +28,20 @@ const LONGEST_STRIDE = 1.6;
 /** Every so many looks the middle is taken, so that the bracket shrinks whatever the shape. */
 const LOOKS_PER_HALVING = 4;
 
+/** A speed, and how much farther a throw carries that is faster than that: m for each m/s. */
+export interface SpeedFound {
+  readonly speedMps: number;
+  readonly gainS: number;
+}
+
 /** One look: a speed, and how far beyond the distance a throw of it carries. */
 interface Look {
   readonly speedMps: number;
   readonly beyondM: number;
 }
 
-/** Where the line through the last two looks meets the distance; one look alone is scaled. */
-function secant({ speedMps, beyondM }: Look, before: Look | null, distanceM: number): number {
-  if (!before) return speedMps * (1 + beyondM / distanceM) ** (-1 / GROWTH);
-  return speedMps - (beyondM * (speedMps - before.speedMps)) / (beyondM - before.beyondM);
-}
+const gainBetween = (one: Look, other: Look): number =>
+  (one.beyondM - other.beyondM) / (one.speedMps - other.speedMps);
 
 /** A faster or slower speed than the last, as needed, while nothing bounds it on that side. */
 function stride({ speedMps, beyondM }: Look, aim: number): number {
@@ -53,31 +56,35 @@ function stride({ speedMps, beyondM }: Look, aim: number): number {
 /**
  * The speed, m/s, at which a throw at that elevation just carries to a distance: by secants,
  * kept between the fastest speed found too slow and the slowest found fast enough. Infinity
- * where no speed is enough; 0 where the least is too much, as with a strong wind behind.
+ * where no speed is enough; 0 where the least is too much, as with a strong wind behind. The
+ * nearer the guess, the sooner it is found.
  */
 export function speedFor(
   distanceM: number,
   elevationRad: number,
   setting: Setting,
-  guessMps: number,
+  guess: SpeedFound,
   care: Care,
-): number {
+): SpeedFound {
   let tooSlow = 0;
   let enough = Infinity;
-  let speedMps = guessMps;
+  let { speedMps, gainS } = guess;
   let before: Look | null = null;
   for (let count = 1; ; count++) {
     const beyondM = carryM(speedMps, elevationRad, setting, care.flightMps) - distanceM;
     const look: Look = { speedMps, beyondM };
-    if (look.beyondM < 0) tooSlow = speedMps;
+    if (beyondM < 0) tooSlow = speedMps;
     else enough = speedMps;
-    if (tooSlow === MOST_SPEED_MPS) return Infinity;
-    if (enough === LEAST_SPEED_MPS) return 0;
-    if (enough - tooSlow < care.speedMps) return enough;
+    if (tooSlow === MOST_SPEED_MPS) return { speedMps: Infinity, gainS };
+    if (enough === LEAST_SPEED_MPS) return { speedMps: 0, gainS };
+    if (enough - tooSlow < care.speedMps) return { speedMps: enough, gainS };
 
-    const aim = secant(look, before, distanceM);
+    if (before) gainS = gainBetween(look, before);
+    const aim = speedMps - beyondM / gainS;
     const inside = aim > tooSlow && aim < enough;
-    if (Math.abs(beyondM) < care.missShare * distanceM) return inside ? aim : speedMps;
+    if (Math.abs(beyondM) < care.missShare * distanceM) {
+      return { speedMps: inside ? aim : speedMps, gainS };
+    }
     if (tooSlow === 0 || enough === Infinity) speedMps = stride(look, aim);
     else if (inside && count % LOOKS_PER_HALVING > 0) speedMps = aim;
     else speedMps = (tooSlow + enough) / 2;
