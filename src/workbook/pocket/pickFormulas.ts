@@ -4,32 +4,11 @@ import { DISC_TYPES } from "../../core/types";
 import { columnLetters } from "../a1";
 import { fixed, fixedArea, formula, frozen, tracked, type Block } from "./cells";
 import type { FrozenPicks, PickTable } from "./picks";
+import { COLUMN, FIRST_DISC, ROW, TOP } from "./layout";
 import type { ShotCells } from "./shotFormulas";
 
-/** First row of the list of discs. */
-export const FIRST_DISC = 24;
-
-const COLUMN = {
-  figures: 6,
-  type: 15,
-  plays: 16,
-  place: 17,
-  placeShare: 18,
-  stretch: 19,
-  stretchShare: 20,
-  cost: 21,
-  power: 22,
-  rank: 23,
-  costOfRest: 24,
-  rankOfRest: 25,
-  /** Two columns for each table: cost and power by it alone. */
-  byTable: 109,
-  nodes: 114,
-  tables: 117,
-} as const;
-const TOP = 2;
-/** Dearer than any throw. */
-const NEVER = 99;
+/** Dearer than any throw, be it strokes, a chance to miss, or metres left. */
+const NEVER = 1_000_000;
 
 export interface PickCells {
   readonly blocks: readonly Block[];
@@ -83,16 +62,16 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
   );
   const stored = tables.map((table, index) => storedTable(table, index, discs.length));
 
-  const useFirst = fixed(COLUMN.figures, 16);
-  const best = fixed(COLUMN.figures, 17);
-  const second = fixed(COLUMN.figures, 18);
+  const useFirst = fixed(COLUMN.figures, ROW.useFirst);
+  const best = fixed(COLUMN.figures, ROW.best);
+  const second = fixed(COLUMN.figures, ROW.second);
   const tie = tables.length === 1 ? tables[0]!.tie : tables[1]!.tie;
 
   const rankOf = (row: number, costColumn: number): string => {
     const cost = fixed(costColumn, row);
     const near = `AND(${cost}<${NEVER},${cost}<MIN(${column(costColumn)})+${tie})`;
     // The power nearest smooth first; among equal powers the lower cost.
-    return `IF(${near},ABS(ROUND(${fixed(COLUMN.power, row)},2)-1)+${cost}/1000000,${NEVER})`;
+    return `IF(${near},ABS(ROUND(${fixed(COLUMN.power, row)},2)-1)+${cost}/${NEVER},${NEVER})`;
   };
   const bestOf = (rankColumn: number): string =>
     `IF(MIN(${column(rankColumn)})<${NEVER},MATCH(MIN(${column(rankColumn)}),${column(rankColumn)},0),"none")`;
@@ -100,7 +79,7 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
   const discRows = discs.flatMap((disc, index): Block[] => {
     const row = FIRST_DISC + index;
     const cell = (at: number): string => fixed(at, row);
-    const plays = cell(COLUMN.plays);
+    const plays = cell(COLUMN.discPlays);
     const type = disc.type === null ? DISC_TYPES.length : DISC_TYPES.indexOf(disc.type);
     const along = placed(plays, nodes.ref, playsLike.length, playsLike[0]!, cell(COLUMN.place));
     const stretch = placed(
@@ -125,7 +104,7 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
         values: [[type + 1]],
         style: "hint",
       },
-      formula(COLUMN.plays, row, `INDEX(${shot.plays},${cell(COLUMN.type)})`),
+      formula(COLUMN.discPlays, row, `INDEX(${shot.plays},${cell(COLUMN.type)})`),
       formula(COLUMN.place, row, inReach(along.place, 1)),
       formula(COLUMN.placeShare, row, inReach(along.share, 0)),
       formula(COLUMN.stretch, row, inReach(stretch.place, 1)),
@@ -158,9 +137,13 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
       nodes.block,
       stretchNodes.block,
       ...stored.flatMap(({ costs, powers }) => [costs.block, powers.block]),
-      formula(COLUMN.figures, 16, `IF(MIN(${column(COLUMN.byTable)})<=${1 - LEAST_CHANCE},1,0)`),
-      formula(COLUMN.figures, 17, bestOf(COLUMN.rank)),
-      formula(COLUMN.figures, 18, bestOf(COLUMN.rankOfRest)),
+      formula(
+        COLUMN.figures,
+        ROW.useFirst,
+        `IF(MIN(${column(COLUMN.byTable)})<=${1 - LEAST_CHANCE},1,0)`,
+      ),
+      formula(COLUMN.figures, ROW.best, bestOf(COLUMN.rank)),
+      formula(COLUMN.figures, ROW.second, bestOf(COLUMN.rankOfRest)),
       ...discRows,
     ],
   };

@@ -1,12 +1,12 @@
-import { TYPE_DISTANCES_FT } from "../../core/constants";
-import { DISC_TYPES, type Card, type Settings } from "../../core/types";
-import { fromMetres, toMetres } from "../../core/units";
+import type { Card, Settings } from "../../core/types";
+import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
 import { isoDay } from "../blueprint/serialDay";
 import type { SheetPlan } from "../blueprint/types";
 import { fixed, formula, type Block } from "./cells";
 import { axisEnd, playsLikeGrid, type Axis } from "./grid";
-import { FIRST_DISC, pickCells } from "./pickFormulas";
+import { FIRST_DISC } from "./layout";
+import { pickCells } from "./pickFormulas";
 import { frozenPicks } from "./picks";
 import { shotCells } from "./shotFormulas";
 
@@ -42,10 +42,7 @@ export function* pocketSteps(
   const { distanceUnit, windUnit } = settings;
   const picks = frozenPicks(card, settings);
   const grid = yield* playsLikeGrid(settings);
-  const anchors = DISC_TYPES.map((type) =>
-    fromMetres(toMetres(TYPE_DISTANCES_FT[type], "ft"), distanceUnit),
-  );
-  const shot = shotCells(grid, anchors);
+  const shot = shotCells(grid, distanceUnit);
   const pick = pickCells(picks, shot);
   const { discs } = picks;
   const names = `${fixed(NAMES, FIRST_DISC)}:${fixed(NAMES, FIRST_DISC + discs.length - 1)}`;
