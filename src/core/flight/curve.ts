@@ -3,6 +3,7 @@ import { remember } from "../memory";
 import type { DiscType } from "../types";
 import { METRES_PER_FOOT } from "../units";
 import type { Conditions } from "./conditions";
+import { cubic } from "./cubic";
 import { orNaN } from "./orNaN";
 import { playsLikeM } from "./playsLike";
 
@@ -24,14 +25,6 @@ function firstOfFour(place: number, bends: readonly number[]): number {
   const below = Math.max(FIRST_KNOT, ...bends.filter((bend) => bend <= place));
   const above = Math.min(...bends.filter((bend) => bend > place));
   return Math.max(below, Math.min(above - 3, Math.floor(place) - 1));
-}
-
-/** The cubic through values at 0, 1, 2 and 3 (Lagrange). */
-function cubic(y0: number, y1: number, y2: number, y3: number, x: number): number {
-  const [from1, from2, from3] = [x - 1, x - 2, x - 3];
-  const outer = from1 * from2 * (x * y3 - from3 * y0);
-  const inner = x * from3 * (from2 * y1 - from1 * y2);
-  return outer / 6 + inner / 2;
 }
 
 function makeCurve(

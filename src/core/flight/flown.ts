@@ -1,10 +1,10 @@
-import { STANDARD_DENSITY } from "../constants";
 import { unavailable } from "../errors";
 import { remember } from "../memory";
 import { messages } from "../messages";
 import type { DiscType, Shot } from "../types";
-import { levelCarryM, softestThrow, type Launch } from "./adapted";
+import { softestThrow, type Launch } from "./adapted";
 import { isStandard } from "./air";
+import { CALM_LEVEL_M, calmLevelM } from "./calmLevel";
 import { checkShot } from "./checkShot";
 import { polarFor } from "./polar";
 
@@ -25,8 +25,9 @@ function flyFor(shot: Shot, densityKgM3: number, type: DiscType | null, launch: 
   const polar = polarFor(type, distanceM);
   const { speedMps } = softestThrow(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
   if (speedMps === 0 || speedMps === Infinity) return speedMps;
-  const calm = { polar, densityKgM3: STANDARD_DENSITY, headwindMps: 0, riseM: 0 };
-  return levelCarryM(speedMps, calm, launch);
+  return type && launch === "adapted"
+    ? CALM_LEVEL_M[type](speedMps)
+    : calmLevelM(polar, speedMps, launch);
 }
 
 /**
