@@ -1,18 +1,22 @@
-import { TYPE_DISTANCES_FT } from "../../core/constants";
 import { DISC_TYPES } from "../../core/types";
-import { fromMetres, toMetres, type DistanceUnit } from "../../core/units";
+import type { DistanceUnit } from "../../core/units";
 import { fixed, formula, frozen, tracked, type Block } from "./cells";
-import { OUT_OF_REACH } from "./grid";
+import { NEIGHBOURS } from "./axisFormulas";
+import { OUT_OF_REACH, usualDistance, type Grid } from "./grid";
 import { COLUMN, ROW, TOP } from "./layout";
-import { typeCells } from "./typedFormulas";
+import { crossed, PLACE_FIGURES, typeCells, type Place } from "./typedFormulas";
+
+const WEIGHTS_TOP = TOP + 2 * (NEIGHBOURS + 1);
 
 /**
- * Plays-like distance where the type is not known: between those of the two types usual at the
- * distance, in the row under the last type.
+ * Plays-like distance where the type is not known, in the row under the last type: between those of
+ * the two types usual at the distance, and off that line by a parabola through the frozen bend
+ * half-way.
  */
-export function blendFormulas(distance: string, unit: DistanceUnit): Block[] {
+export function blendFormulas(grid: Grid, place: Place, unit: DistanceUnit): Block[] {
+  const distance = place.distance.value;
   const count = DISC_TYPES.length;
-  const usual = DISC_TYPES.map((type) => fromMetres(toMetres(TYPE_DISTANCES_FT[type], "ft"), unit));
+  const usual = DISC_TYPES.map((type) => usualDistance(type, unit));
   const anchors = frozen(
     COLUMN.anchors,
     TOP,
@@ -27,8 +31,16 @@ export function blendFormulas(distance: string, unit: DistanceUnit): Block[] {
   const [from, to] = pair(anchors.ref);
   const [low, high] = pair(typeCells(COLUMN.plays, count));
   const [lowSure, highSure] = pair(typeCells(COLUMN.sure, count));
+  const bends = frozen(COLUMN.bends, TOP, grid.bends);
+  const weights = crossed(place.wind, place.rise, WEIGHTS_TOP);
+  const corner = (more: number): string =>
+    `INDEX(${bends.ref},(${nearer}-1)*${grid.winds.count}+${place.wind.first}+${more},${place.rise.first}+${more})`;
+  const bend = `4*${share}*(1-${share})*SUMPRODUCT(${corner(1)}:${corner(NEIGHBOURS)},${weights.ref})`;
+  const line = `(1-${share})*${low}+${share}*${high}`;
   return [
     anchors.block,
+    bends.block,
+    ...weights.blocks,
     formula(
       COLUMN.figures,
       ROW.nearer,
@@ -42,7 +54,7 @@ export function blendFormulas(distance: string, unit: DistanceUnit): Block[] {
     formula(
       COLUMN.plays,
       TOP + count,
-      `IF(${tracked(nearer)}+COUNT(${low},${high})=2,(1-${share})*${low}+${share}*${high},"${OUT_OF_REACH}")`,
+      `IF(${tracked(nearer)}+${tracked(PLACE_FIGURES)}+COUNT(${low},${high})=2,${line}+${bend},"${OUT_OF_REACH}")`,
     ),
     formula(COLUMN.sure, TOP + count, `${tracked(nearer)}+MIN(${lowSure},${highSure})`),
   ];

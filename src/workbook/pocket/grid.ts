@@ -1,3 +1,4 @@
+import { TYPE_DISTANCES_FT } from "../../core/constants";
 import { DomainError } from "../../core/errors";
 import { conditionsOf } from "../../core/flight/conditions";
 import { playsLikeM } from "../../core/flight/playsLike";
@@ -49,6 +50,11 @@ export interface Grid {
   readonly winds: Axis;
   /** For each type a row for each wind and, within it, each distance; a figure for each rise. */
   readonly tables: readonly Table[];
+  /**
+   * How far a disc of unstated type, half-way between two neighbouring types, plays off the mean of
+   * the two: for each pair a row for each wind, a figure for each rise; 0 where it is out of reach.
+   */
+  readonly bends: readonly (readonly number[])[];
 }
 
 export type Figure = number | typeof OUT_OF_REACH;
@@ -56,6 +62,10 @@ export type Table = readonly (readonly Figure[])[];
 
 /** Stands where no throw of that type gets there. */
 export const OUT_OF_REACH = "far";
+
+/** The distance at which a throw of unstated type is of this type. */
+export const usualDistance = (type: DiscType, unit: DistanceUnit): number =>
+  fromMetres(toMetres(TYPE_DISTANCES_FT[type], "ft"), unit);
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
@@ -68,7 +78,7 @@ export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
   const { distanceUnit, windUnit } = settings;
   const [distances, rises, winds] = [DISTANCES[distanceUnit], RISES[distanceUnit], WINDS[windUnit]];
   const conditions = conditionsOf(settings);
-  const figure = (distance: number, rise: number, wind: number, type: DiscType): Figure => {
+  const figure = (distance: number, rise: number, wind: number, type: DiscType | null): Figure => {
     const shot = {
       distanceM: toMetres(distance, distanceUnit),
       riseM: toMetres(rise, distanceUnit),
@@ -91,7 +101,19 @@ export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
     }
     tables.push(table);
   }
-  return { distances, rises, winds, tables };
+  const bend = (pair: number, rise: number, wind: number): number => {
+    const types = [DISC_TYPES[pair]!, DISC_TYPES[pair + 1]!] as const;
+    const [from, to] = types.map((type) => usualDistance(type, distanceUnit)) as [number, number];
+    const halfWay = (type: DiscType | null): Figure => figure((from + to) / 2, rise, wind, type);
+    const [own, one, other] = [halfWay(null), halfWay(types[0]), halfWay(types[1])];
+    return typeof own === "number" && typeof one === "number" && typeof other === "number"
+      ? tenth(own - (one + other) / 2)
+      : 0;
+  };
+  const bends = DISC_TYPES.slice(1).flatMap((_, pair) =>
+    axisValues(winds).map((wind) => axisValues(rises).map((rise) => bend(pair, rise, wind))),
+  );
+  return { distances, rises, winds, tables, bends };
 }
 
 /** The parabola through three evenly spaced values, one step on. */

@@ -23,6 +23,8 @@ export const COLUMN = {
   rankOfRest: 25,
   /** Frozen grids, two for each type. */
   grids: 28,
+  /** How far unstated types play off the mean of two types. */
+  bends: 92,
   /** By disc: cost and power by each frozen table alone. */
   byTable: 109,
   nodes: 114,

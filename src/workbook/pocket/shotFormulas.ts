@@ -34,10 +34,9 @@ export function shotCells(grid: Grid, unit: DistanceUnit): ShotCells {
     rise: onAxis(INPUTS.rise, grid.rises, ROW.rise, COLUMN.weights + 1),
     wind: onAxis(INPUTS.wind, grid.winds, ROW.wind, COLUMN.weights + 2),
   };
-  const distance = place.distance.value;
   const types = DISC_TYPES.length;
   return {
-    distance,
+    distance: place.distance.value,
     known: fixed(COLUMN.figures, ROW.known),
     plays: typeCells(COLUMN.plays, types + 1),
     untyped: typeCell(COLUMN.plays, types),
@@ -46,7 +45,7 @@ export function shotCells(grid: Grid, unit: DistanceUnit): ShotCells {
       isKnown(place),
       ...Object.values(place).flatMap(({ blocks }: Place["distance"]) => blocks),
       ...allTypes(grid, place),
-      ...blendFormulas(distance, unit),
+      ...blendFormulas(grid, place, unit),
     ],
   };
 }

@@ -7,6 +7,9 @@ import { COLUMN, ROW, TOP } from "./layout";
 const CORNERS = 8;
 const WEIGHTS_TOP = TOP + NEIGHBOURS + 1;
 
+/** All that says where the inputs stand on their axes. */
+export const PLACE_FIGURES = fixedArea(COLUMN.figures, ROW.distance, 1, ROW.nearer - ROW.distance);
+
 /** Where the three inputs stand on their axes. */
 export interface Place {
   readonly distance: OnAxis;
@@ -14,13 +17,21 @@ export interface Place {
   readonly wind: OnAxis;
 }
 
-/** Products of the weights along distance and rise, which serve every type and wind. */
-const crossedWeights = ({ distance, rise }: Place): Block[] =>
-  distance.weights.flatMap((along, row) =>
-    rise.weights.map((up, column) =>
-      formula(COLUMN.weights + column, WEIGHTS_TOP + row, `${along}*${up}`),
+/** Products of the weights of two directions, row by column; where they stand. */
+export function crossed(
+  rows: OnAxis,
+  columns: OnAxis,
+  top: number,
+): { ref: string; blocks: Block[] } {
+  return {
+    ref: fixedArea(COLUMN.weights, top, NEIGHBOURS, NEIGHBOURS),
+    blocks: rows.weights.flatMap((one, row) =>
+      columns.weights.map((other, column) =>
+        formula(COLUMN.weights + column, top + row, `${one}*${other}`),
+      ),
     ),
-  );
+  };
+}
 
 /** Figures of a frozen grid about the place, for the wind numbered `slice` from `wind` on. */
 function about(
@@ -36,19 +47,22 @@ function about(
 }
 
 /** Plays-like distance of one type by a cubic each way, and whether all next to the place is in reach. */
-function typedFormulas(type: number, grid: Grid, { distance, rise, wind }: Place): Block[] {
+function typedFormulas(
+  type: number,
+  grid: Grid,
+  { distance, rise, wind }: Place,
+  weights: string,
+): Block[] {
   const width = grid.rises.count + 1;
   const left = COLUMN.grids + 2 * type * width;
   const raw = frozen(left, TOP, grid.tables[type]!);
   const filled = frozen(left + width, TOP, withoutHoles(grid.tables[type]!, grid));
   const nearest = [distance.below, rise.below, wind.below];
   const four = [distance.first, rise.first, wind.first];
-  const weights = fixedArea(COLUMN.weights, WEIGHTS_TOP, NEIGHBOURS, NEIGHBOURS);
   const counts = [0, 1].map(
     (slice) => `SUMPRODUCT(1*ISNUMBER(${about(raw.ref, grid, nearest, slice, 2)}))`,
   );
-  const figures = fixedArea(COLUMN.figures, ROW.distance, 1, ROW.nearer - ROW.distance);
-  const reach = `${tracked(figures)}+${counts.join("+")}`;
+  const reach = `${tracked(PLACE_FIGURES)}+${counts.join("+")}`;
   const sums = wind.weights.map(
     (weight, slice) =>
       `${weight}*SUMPRODUCT(${about(filled.ref, grid, four, slice, NEIGHBOURS)},${weights})`,
@@ -62,10 +76,13 @@ function typedFormulas(type: number, grid: Grid, { distance, rise, wind }: Place
 }
 
 /** The same for every disc type, one row each. */
-export const allTypes = (grid: Grid, place: Place): Block[] => [
-  ...crossedWeights(place),
-  ...grid.tables.flatMap((_, type) => typedFormulas(type, grid, place)),
-];
+export function allTypes(grid: Grid, place: Place): Block[] {
+  const weights = crossed(place.distance, place.rise, WEIGHTS_TOP);
+  return [
+    ...weights.blocks,
+    ...grid.tables.flatMap((_, type) => typedFormulas(type, grid, place, weights.ref)),
+  ];
+}
 
 export const typeCells = (column: number, types: number): string =>
   fixedArea(column, TOP, 1, types);
