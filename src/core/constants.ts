@@ -165,6 +165,9 @@ export const LEAST_DISCS_FOR_PRIOR = 5;
 export const LEAST_PRIOR_FREEDOM = 2;
 export const MOST_PRIOR_FREEDOM = 20;
 
+/** No flight is worked out for a target beyond this, m; twice the longest carry of a log. Assumption. */
+export const FARTHEST_TARGET_M = 1000;
+
 /** A throw by hand carries no farther, and no throw worth noting less, m; other numbers are slips. Assumption. */
 export const SHORTEST_CARRY_M = 1;
 export const LONGEST_CARRY_M = 500;

@@ -16,7 +16,9 @@ export interface StrokesTable {
 /** Values that choices were made by may be off by this, strokes; what the choices then lose is less. */
 const WELL_CHOSEN = 1e-4;
 const CLOSE_ENOUGH = 1e-5;
-const MOST_ROUNDS = 50;
+/** Choosing settles in a few rounds; a bag that often throws far past the target would take its time. */
+const MOST_CHOOSING_ROUNDS = 8;
+const MOST_SETTLING_ROUNDS = 50;
 
 /**
  * The player's expected strokes V(d) to hole out from d = 0, 1, 2 … `reachM`, level and calm, with these
@@ -56,14 +58,14 @@ export function strokesTable(
     });
     const chosenBy = strokes.slice();
     settle(strokes, (d) => valueOf(choices[d]!, d));
-    if (like || round === MOST_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
+    if (like || round === MOST_CHOOSING_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
       return { strokes, choices };
   }
 }
 
 /** Works the strokes out again and again until they do not change. */
 function settle(strokes: Float64Array, valueAt: (d: number) => number): void {
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MOST_SETTLING_ROUNDS; round++) {
     const before = strokes.slice();
     goOut(strokes, valueAt);
     if (largestChange(before, strokes) < CLOSE_ENOUGH) return;
