@@ -10,7 +10,7 @@ const MAY_IMPORT = {
   workbook: ["workbook", "core"],
   pane: ["pane", "core", "workbook"],
 };
-const FOLDERS = ["core", "functions", "workbook", "pane", "preview"];
+const FOLDERS = ["core", "functions", "workbook", "pane", "preview", "tools"];
 
 const zones = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({
   target: `./src/${folder}`,

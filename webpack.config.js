@@ -1,7 +1,7 @@
 /**
  * Builds the add-in into dist/: functions.js (self-contained), functions.json, addin.html with
  * addin.js, icons and the manifest. The embedded workbook's page is bundled by
- * scripts/buildPreview.ts, which takes a second where webpack takes a minute.
+ * src/tools/buildPreview.ts, which takes a second where webpack takes a minute.
  *
  * npm run build -- --env host=https://example.org/carrybook  rewrites every address of the manifest.
  */
@@ -9,7 +9,7 @@ const { resolve } = require("node:path");
 const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
 require("tsx/cjs");
-const { FunctionsMetadataPlugin } = require("./scripts/functionsMetadata.ts");
+const { FunctionsMetadataPlugin } = require("./src/tools/functionsMetadata.ts");
 
 /** The page of the shared runtime: custom functions first, then the pane. */
 const addinPage = () =>
@@ -23,7 +23,7 @@ const addinPage = () =>
   });
 
 const copied = (host) => {
-  const { manifestFor } = require("./scripts/manifestFor.ts");
+  const { manifestFor } = require("./src/tools/manifestFor.ts");
   return new CopyPlugin({
     patterns: [
       { from: "assets/*.png", to: "assets/[name][ext]" },
@@ -48,7 +48,10 @@ module.exports = ({ only, host }, { mode = "production" }) => {
     resolve: {
       extensions: [".ts", ".js"],
       alias: {
-        "@stdlib/assert-has-generator-support$": resolve(__dirname, "scripts/generatorSupport.cjs"),
+        "@stdlib/assert-has-generator-support$": resolve(
+          __dirname,
+          "src/tools/generatorSupport.cjs",
+        ),
       },
     },
     module: {

@@ -9,7 +9,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { NEEDED } from "../../src/addin/versions";
-import { LOCAL_HOST, manifestFor } from "../../scripts/manifestFor";
+import { LOCAL_HOST, manifestFor } from "../../src/tools/manifestFor";
 
 const ROOT = join(__dirname, "../..");
 const XML = readFileSync(join(ROOT, "manifest.xml"), "utf8");

@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { get } from "node:https";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { ownCertificate } from "../../scripts/certificate";
-import { serveFolder } from "../../scripts/staticServer";
+import { ownCertificate } from "../../src/tools/certificate";
+import { serveFolder } from "../../src/tools/staticServer";
 
 const folder = mkdtempSync(join(tmpdir(), "carrybook-serve-"));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -2,7 +2,7 @@
 import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { serveFolder } from "../../../scripts/staticServer";
+import { serveFolder } from "../../../src/tools/staticServer";
 import type { CellValue, FormulaCell, WorkbookPort } from "../../../src/workbook/port";
 import { openBrowser } from "./browser";
 

@@ -1,4 +1,4 @@
-import { plainCard } from "../../../scripts/bench/plainCard";
+import { plainCard } from "../../../src/tools/bench/plainCard";
 import { cardCells } from "../../../src/core/carry/printedCard";
 import { readCard } from "../../../src/core/carry/readCard";
 import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";

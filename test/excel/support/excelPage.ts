@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { serveFolder } from "../../../scripts/staticServer";
+import { serveFolder } from "../../../src/tools/staticServer";
 import { ExcelHost } from "./excelHost";
 import { EXCEL_2021, type HostMessage, type RequestBody, type RequirementSets } from "./library";
 

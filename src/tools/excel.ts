@@ -8,7 +8,7 @@ import { ownCertificate, trustedCertificate } from "./certificate";
 import { LOCAL_HOST } from "./manifestFor";
 import { serveFolder } from "./staticServer";
 
-const ROOT = resolve(__dirname, "..");
+const ROOT = resolve(__dirname, "../..");
 const MANIFEST = resolve(ROOT, "dist/manifest.xml");
 
 /** How the add-in gets into Excel on the web. */

@@ -5,13 +5,13 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { format, resolveConfig } from "prettier";
-import { bundleInNode } from "../src/preview/bundleInNode";
-import { openHeadless } from "../src/preview/headless";
-import { starterBlueprint } from "../src/workbook/blueprint";
-import type { SheetPlan } from "../src/workbook/blueprint/types";
-import type { CellValue } from "../src/workbook/port";
+import { bundleInNode } from "../preview/bundleInNode";
+import { openHeadless } from "../preview/headless";
+import { starterBlueprint } from "../workbook/blueprint";
+import type { SheetPlan } from "../workbook/blueprint/types";
+import type { CellValue } from "../workbook/port";
 
-const FOLDER = join(__dirname, "../src/functions");
+const FOLDER = join(__dirname, "../functions");
 const PAGE = join(FOLDER, "README.md");
 const ROOM = { rows: 40, columns: 16 };
 /** Rows of a spill that the page shows. */

@@ -1,9 +1,9 @@
 /** How long it takes to save and to read a log of 20,000 throws. */
 import type { BenchRow } from "../bench";
-import { blueprintOf } from "../../src/workbook/blueprint";
-import { EMPTY } from "../../src/workbook/blueprint/content";
-import { readBook, writeBook } from "../../src/workbook/file/bookBytes";
-import { FilePort } from "../../src/workbook/file/filePort";
+import { blueprintOf } from "../../workbook/blueprint";
+import { EMPTY } from "../../workbook/blueprint/content";
+import { readBook, writeBook } from "../../workbook/file/bookBytes";
+import { FilePort } from "../../workbook/file/filePort";
 
 const THROWS = 20_000;
 const SAVE_SECONDS = 3;

@@ -4,9 +4,9 @@
  * calculated. Run after `npm run build`, on the functions as they are built.
  */
 import { resolve } from "node:path";
-import { bundleInNode } from "../../src/preview/bundleInNode";
-import { openHeadless } from "../../src/preview/headless";
-import type { Blueprint, FormulaPlan } from "../../src/workbook/blueprint/types";
+import { bundleInNode } from "../../preview/bundleInNode";
+import { openHeadless } from "../../preview/headless";
+import type { Blueprint, FormulaPlan } from "../../workbook/blueprint/types";
 import type { BenchRow } from "../bench";
 
 const THROWS = 10_000;
@@ -60,7 +60,7 @@ function blueprint(figure: string, pick: string): Blueprint {
 
 /** Median milliseconds from an edit in the log until all is calculated. */
 async function recalculation(plan: Blueprint): Promise<number> {
-  const book = await openHeadless(plan, bundleInNode(resolve(__dirname, "../../dist")));
+  const book = await openHeadless(plan, bundleInNode(resolve(__dirname, "../../../dist")));
   const times: number[] = [];
   for (let edit = 0; edit < EDITS; edit++) {
     const start = performance.now();

@@ -5,7 +5,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 
-const ROOT = resolve(__dirname, "..");
+const ROOT = resolve(__dirname, "../..");
 const OUT = join(ROOT, "dist/third-party-notices.txt");
 const LOOKED_AT = [
   "0BSD",

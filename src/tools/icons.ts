@@ -1,12 +1,12 @@
 /**
- * Renders assets/*.svg to the sizes that Excel asks for: `npx tsx scripts/icons.ts`. The PNG files
+ * Renders assets/*.svg to the sizes that Excel asks for: `npx tsx src/tools/icons.ts`. The PNG files
  * are committed; this runs again only when a drawing changes.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { openBrowser } from "../test/browser/support/browser";
+import { openBrowser } from "../../test/browser/support/browser";
 
-const FOLDER = resolve(__dirname, "../assets");
+const FOLDER = resolve(__dirname, "../../assets");
 /** Ribbon at normal, medium and high resolution, and the list of add-ins. */
 const SIZES_PX = [16, 32, 64, 80];
 

@@ -1,17 +1,17 @@
 /** What the choice bench bundles: choosing and the bag as a whole, cold and warm, and against a plain statement of the same formulas. */
 import { Bench } from "tinybench";
-import { coverage } from "../../src/core/bag/coverage";
-import { gaps } from "../../src/core/bag/gaps";
-import { worth } from "../../src/core/bag/worth";
-import { chanceOf } from "../../src/core/choice/chance";
-import { gameOf } from "../../src/core/choice/game";
-import { planCourse } from "../../src/core/choice/plan";
-import { powersOf } from "../../src/core/choice/powers";
-import { strokesToHoleOut } from "../../src/core/choice/strokes";
-import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
-import { DISC_TYPES, type Card, type Hole } from "../../src/core/types";
-import { cardOf, disc, holeOf, settingsWith } from "../../test/support/cards";
-import { plainChance } from "../../test/support/plainChance";
+import { coverage } from "../../core/bag/coverage";
+import { gaps } from "../../core/bag/gaps";
+import { worth } from "../../core/bag/worth";
+import { chanceOf } from "../../core/choice/chance";
+import { gameOf } from "../../core/choice/game";
+import { planCourse } from "../../core/choice/plan";
+import { powersOf } from "../../core/choice/powers";
+import { strokesToHoleOut } from "../../core/choice/strokes";
+import { DEFAULT_SETTINGS } from "../../core/log/defaultSettings";
+import { DISC_TYPES, type Card, type Hole } from "../../core/types";
+import { cardOf, disc, holeOf, settingsWith } from "../../../test/support/cards";
+import { plainChance } from "../../../test/support/plainChance";
 import type { BenchRow } from "../bench";
 
 const DISCS = 20;

@@ -5,11 +5,11 @@
 import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Page } from "playwright-core";
-import { PLACES } from "../src/pane/places";
-import { startPreview, type Preview } from "../test/browser/support/previewPage";
+import { PLACES } from "../pane/places";
+import { startPreview, type Preview } from "../../test/browser/support/previewPage";
 
-const PAGE_PICTURE = resolve(__dirname, "../assets/page.png");
-const into = resolve(__dirname, "../dist/screens");
+const PAGE_PICTURE = resolve(__dirname, "../../assets/page.png");
+const into = resolve(__dirname, "../../dist/screens");
 const PANE_PX = 350;
 const SHORT_PX = 800;
 /** The grid is a canvas that tells nobody when it has painted. */

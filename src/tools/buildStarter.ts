@@ -4,13 +4,13 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { bundleInNode } from "../src/preview/bundleInNode";
-import { openHeadless } from "../src/preview/headless";
-import { starterBlueprint } from "../src/workbook/blueprint";
-import { writeBook } from "../src/workbook/file/bookBytes";
-import { calculate } from "../src/workbook/file/calculate";
-import { FilePort } from "../src/workbook/file/filePort";
-import { withoutUs } from "../src/workbook/file/withoutUs";
+import { bundleInNode } from "../preview/bundleInNode";
+import { openHeadless } from "../preview/headless";
+import { starterBlueprint } from "../workbook/blueprint";
+import { writeBook } from "../workbook/file/bookBytes";
+import { calculate } from "../workbook/file/calculate";
+import { FilePort } from "../workbook/file/filePort";
+import { withoutUs } from "../workbook/file/withoutUs";
 
 const FOLDER = "dist";
 

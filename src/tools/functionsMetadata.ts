@@ -8,7 +8,7 @@ import { join, resolve } from "node:path";
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
 import { Compilation, sources, type Compiler } from "webpack";
 
-const FOLDER = resolve(__dirname, "../src/functions");
+const FOLDER = resolve(__dirname, "../functions");
 
 /** The files that hold custom functions, known by their tag. */
 const functionFiles = (): string[] =>

@@ -3,7 +3,7 @@ import { copyFileSync, mkdirSync } from "node:fs";
 import { resolve } from "node:path";
 import { build } from "esbuild";
 
-const root = resolve(__dirname, "..");
+const root = resolve(__dirname, "../..");
 const from = resolve(root, "src/preview");
 
 /** Where functions.js and functions.json are, and where the page goes. */
@@ -23,7 +23,7 @@ export async function buildPreview(
     target: "es2022",
     loader: { ".woff2": "dataurl" },
     alias: {
-      "@stdlib/assert-has-generator-support": resolve(root, "scripts/generatorSupport.cjs"),
+      "@stdlib/assert-has-generator-support": resolve(root, "src/tools/generatorSupport.cjs"),
     },
     define: { "process.env.NODE_ENV": '"production"' },
     legalComments: "none",

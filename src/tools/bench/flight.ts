@@ -9,7 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
 import { Bench } from "tinybench";
-import { toRadians } from "../../src/core/units";
+import { toRadians } from "../../core/units";
 import type { BenchRow } from "../bench";
 import type * as Bundled from "./flightEntry";
 

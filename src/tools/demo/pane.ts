@@ -1,18 +1,18 @@
 /** One pick explained, and the pane's own plots drawn without a browser. */
 import { window } from "./document";
 import { render } from "lit";
-import { coveredOf } from "../../src/pane/bag/cover";
-import { coveragePlot } from "../../src/pane/bag/coveragePlot";
-import { ladderPlot } from "../../src/pane/bag/ladderPlot";
-import { bookOf } from "../../src/pane/book/book";
-import { readRawBook } from "../../src/pane/book/rawBook";
-import type { Desk } from "../../src/pane/desk";
-import { answerHole } from "../../src/pane/hole/answer";
-import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/sentences";
-import { look } from "../../src/pane/look";
-import { firstState } from "../../src/pane/state";
-import { distance } from "../../src/pane/words/figures";
-import type { WorkbookPort } from "../../src/workbook/port";
+import { coveredOf } from "../../pane/bag/cover";
+import { coveragePlot } from "../../pane/bag/coveragePlot";
+import { ladderPlot } from "../../pane/bag/ladderPlot";
+import { bookOf } from "../../pane/book/book";
+import { readRawBook } from "../../pane/book/rawBook";
+import type { Desk } from "../../pane/desk";
+import { answerHole } from "../../pane/hole/answer";
+import { pickOf, pickSentence, whySentence } from "../../pane/hole/sentences";
+import { look } from "../../pane/look";
+import { firstState } from "../../pane/state";
+import { distance } from "../../pane/words/figures";
+import type { WorkbookPort } from "../../workbook/port";
 
 const readBook = async (port: WorkbookPort) => bookOf(await readRawBook(port));
 

@@ -3,10 +3,10 @@
  * gets its value, ours included; the rest of the file stays as it is.
  */
 import { readFileSync, writeFileSync } from "node:fs";
-import { bundleInNode } from "../src/preview/bundleInNode";
-import { openHeadless } from "../src/preview/headless";
-import { readBook, writeBook } from "../src/workbook/file/bookBytes";
-import { calculate } from "../src/workbook/file/calculate";
+import { bundleInNode } from "../preview/bundleInNode";
+import { openHeadless } from "../preview/headless";
+import { readBook, writeBook } from "../workbook/file/bookBytes";
+import { calculate } from "../workbook/file/calculate";
 
 async function main([from, to]: readonly string[]): Promise<void> {
   if (from === undefined || to === undefined) {

@@ -4,13 +4,13 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { starterBlueprint } from "../src/workbook/blueprint";
-import { bundleInNode } from "../src/preview/bundleInNode";
-import { openHeadless } from "../src/preview/headless";
+import { starterBlueprint } from "../workbook/blueprint";
+import { bundleInNode } from "../preview/bundleInNode";
+import { openHeadless } from "../preview/headless";
 import { drawPlots, explainHole } from "./demo/pane";
-import type { CellValue, WorkbookPort } from "../src/workbook/port";
+import type { CellValue, WorkbookPort } from "../workbook/port";
 
-const DIST = join(__dirname, "../dist");
+const DIST = join(__dirname, "../../dist");
 const OUT = join(DIST, "demo");
 const SHOWN_HOLE = 2;
 
