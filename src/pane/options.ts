@@ -2,8 +2,11 @@ import type { Place } from "./places";
 
 /** What the surroundings of the pane can do beyond the workbook itself. */
 export interface PaneOptions {
-  /** Hands the workbook to the player as an .xlsx file; answers a sentence that says what was saved. */
-  readonly saveFile?: () => Promise<string>;
+  /**
+   * Hands the workbook to the player as an .xlsx file, or a plain copy with values in place of our
+   * formulas; answers a sentence that says what was saved.
+   */
+  readonly saveFile?: (plain: boolean) => Promise<string>;
   /** Goes on with a file that the player chose; answers a sentence that says what was opened. */
   readonly openFile?: (file: File) => Promise<string>;
   /** Today as a serial day; the machine's calendar where not given. */

@@ -14,20 +14,25 @@ function download(name: string, bytes: Uint8Array): void {
 }
 
 /** The workbook as a file, its formulas with the values that they have here. */
-export async function workbookBytes(workbook: EmbeddedWorkbook): Promise<Uint8Array> {
-  const [{ FilePort }, { calculate }, { writeBook }] = await Promise.all([
+export async function workbookBytes(
+  workbook: EmbeddedWorkbook,
+  plain: boolean,
+): Promise<Uint8Array> {
+  const [{ FilePort }, { calculate }, { withoutUs }, { writeBook }] = await Promise.all([
     import("../workbook/file/filePort"),
     import("../workbook/file/calculate"),
+    import("../workbook/file/withoutUs"),
     import("../workbook/file/bookBytes"),
   ]);
   const { book } = FilePort.create({ sheets: workbook.plans() });
   await calculate(book, async () => ({ port: workbook, close: () => undefined }));
+  if (plain) withoutUs(book);
   return writeBook(book);
 }
 
-export async function saveFile(workbook: EmbeddedWorkbook): Promise<string> {
-  const name = "carrybook.xlsx";
-  download(name, await workbookBytes(workbook));
+export async function saveFile(workbook: EmbeddedWorkbook, plain: boolean): Promise<string> {
+  const name = plain ? "carrybook-plain.xlsx" : "carrybook.xlsx";
+  download(name, await workbookBytes(workbook, plain));
   return `Saved as ${name}, with the values that stand here now.`;
 }
 

@@ -42,7 +42,7 @@ async function start(): Promise<void> {
   const ready = calculation.settled();
   Object.assign(window, { carrybook: { port, ready, calculated: () => calculation.settled() } });
   mountPane(element("pane"), port, {
-    saveFile: () => saveFile(port),
+    saveFile: (plain) => saveFile(port, plain),
     openFile: (file) => openFile(port, file),
   });
   await ready;

@@ -57,11 +57,21 @@ function fileView(desk: Desk): unknown {
     ${
       saveFile
         ? html`<button
-            ?disabled=${desk.state.busy !== null}
-            @click=${() => void save(desk, saveFile)}
-          >
-            Save .xlsx
-          </button>`
+              ?disabled=${desk.state.busy !== null}
+              @click=${() => void save(desk, () => saveFile(false))}
+            >
+              Save .xlsx
+            </button>
+            <button
+              ?disabled=${desk.state.busy !== null}
+              @click=${() => void save(desk, () => saveFile(true))}
+            >
+              Save a plain copy
+            </button>
+            <p class="quiet">
+              The plain copy has values in place of our formulas. Give it to a partner, and open it
+              in LibreOffice.
+            </p>`
         : nothing
     }
     ${

@@ -44,7 +44,7 @@ describe("the workbook as it stands", () => {
     const { port, close } = await opened();
     await port.addRows("Throws", [{ Disc: "Mint fairway", Carry: 344 }]);
     await port.recalculate();
-    const file = new FilePort(await readBook(await workbookBytes(port)));
+    const file = new FilePort(await readBook(await workbookBytes(port, false)));
     expect((await file.readTable("Throws"))!.rows[3]).toEqual(["", "Mint fairway", 344, "", 688]);
     expect(await file.readRange("Twice")).toEqual([[700]]);
     expect(await file.ourFormulas()).toEqual(await port.ourFormulas());
