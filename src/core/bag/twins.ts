@@ -1,7 +1,7 @@
 /** Discs that do the same thing. */
 import { bagInHand, suitsLine } from "../choice/bagInHand";
-import { tQuantile } from "../carry/student";
-import { HOLES_A_ROUND, TWIN_OVERLAP, TWIN_STROKES, UPPER_TENTH } from "../constants";
+import { nextCarry } from "../carry/nextCarry";
+import { HOLES_A_ROUND, TWIN_OVERLAP, TWIN_STROKES } from "../constants";
 import type { Card, CardRow, Hole, Settings } from "../types";
 import { worth } from "./worth";
 
@@ -40,16 +40,11 @@ function pair(a: CardRow, b: CardRow, costs: ReadonlyMap<string, number>): Twins
   return { a: a.disc, b: b.disc, costA: costs.get(a.disc)!, costB: costs.get(b.disc)!, overlap };
 }
 
+/** By the 80 % intervals of the next smooth carry. */
 function overlapOf(a: CardRow, b: CardRow): number {
-  const [one, other] = [interval(a), interval(b)];
-  const shared = Math.min(one.high, other.high) - Math.max(one.low, other.low);
-  return Math.max(0, shared) / Math.max(one.high - one.low, other.high - other.low);
-}
-
-/** The 80 % interval of the next smooth carry, m. */
-function interval({ mu, scale, evidence, freedom }: CardRow): { low: number; high: number } {
-  const reach = tQuantile(UPPER_TENTH, freedom) * scale * Math.sqrt(1 + 1 / evidence);
-  return { low: Math.exp(mu - reach), high: Math.exp(mu + reach) };
+  const [one, other] = [nextCarry(a), nextCarry(b)];
+  const shared = Math.min(one.highM, other.highM) - Math.max(one.lowM, other.lowM);
+  return Math.max(0, shared) / Math.max(one.highM - one.lowM, other.highM - other.lowM);
 }
 
 function evenCourse(rows: readonly CardRow[]): Hole[] {
