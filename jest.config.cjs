@@ -21,6 +21,7 @@ const strip = [
 module.exports = {
   testEnvironment: "node",
   roots: ["<rootDir>/test"],
+  setupFiles: ["<rootDir>/test/support/fixedSeed.ts"],
   testMatch: ["**/*.test.ts"],
   transform: {
     "^.+\\.ts$": strip,

@@ -40,7 +40,10 @@ test("no number is dropped: each is in a row, a note, a name, a date, or unread"
         ...rows.flatMap((r) => [r.note, r.disc]),
       ].join(" ");
       const dates = /\n(?:12 May 2026|5\/12\/2026)\n/g;
-      for (const [digits] of notes.replace(dates, " ").matchAll(/(?<![\d.,])\d+(?![\d.,])/g)) {
+      // The numbers of a numbered list are not figures.
+      const listNumbers = /^([^\p{L}\p{N}\n]*)\d{1,2}[.)](?=[^\S\n])/gmu;
+      const figures = notes.replace(dates, " ").replace(listNumbers, "$1");
+      for (const [digits] of figures.matchAll(/(?<![\d.,])\d+(?![\d.,])/g)) {
         const inRow = told.includes(Number(digits).toFixed(4));
         expect(inRow || said.includes(digits!)).toBe(true);
       }
