@@ -1,10 +1,10 @@
 /** From the figures of one row of a card back to the distribution of the next throw. */
-import { PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
+import { LEAST_PRIOR_FREEDOM, PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
 import { freedomOf } from "./freedomOf";
 import { tQuantile } from "./student";
 
 /** A hand-made figure that asks for a wider spread of ln carry, or for more throws, counts as not given. */
-const WIDEST = 5;
+const WIDEST = 1;
 const MOST_THROWS = 1e6;
 
 /** Figures of a card in m; NaN where the card does not give one. */
@@ -29,7 +29,8 @@ export interface NextThrow {
  * n = (a/k)² − 1; the scale is Spread/Carry; and t = k·√n/scale tells the freedom. Exact to rounding
  * for a card that we printed. What a hand-made card leaves out is filled in from what is there: n from
  * the count of throws, else one throw; the spread from the interval, else the usual spread; the freedom of the
- * prior and of those throws.
+ * prior and of those throws. Figures that contradict each other never give less freedom than a card of
+ * ours has.
  *
  * @example
  * nextThrow({ carry: 90, low: NaN, high: NaN, spread: 5, knownTo: NaN, throws: NaN }, 0.07)
@@ -52,7 +53,7 @@ export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow
   return {
     mu: Math.log(carry),
     scale,
-    freedom: told ? freedomOf(tScale / scale) : guessed,
+    freedom: told ? Math.max(LEAST_PRIOR_FREEDOM, freedomOf(tScale / scale)) : guessed,
     evidence,
   };
 }
