@@ -22,6 +22,7 @@ module.exports = {
   testEnvironment: "node",
   roots: ["<rootDir>/test"],
   setupFiles: ["<rootDir>/test/support/fixedSeed.ts"],
+  setupFilesAfterEnv: ["<rootDir>/test/support/secondTry.ts"],
   testMatch: ["**/*.test.ts"],
   transform: {
     "^.+\\.ts$": strip,
