@@ -1,3 +1,5 @@
+import { fromMetres } from "./units";
+
 /**
  * Every sentence that a DomainError can carry, in one place, so that they read alike.
  * Grouped by the folder that uses them. Each says what is wrong and where.
@@ -75,7 +77,7 @@ export const messages = {
       `No disc gets there: even with ${disc}, the longest, no throw reaches this target.`,
     onlyTrouble: () => "No disc in the bag keeps a throw out of the trouble here.",
     tooLong: (limitM: number) =>
-      `The distance must be above 0 and at most ${limitM} m (${Math.floor(limitM / 0.3048)} ft).`,
+      `The distance must be above 0 and at most ${limitM} m (${Math.floor(fromMetres(limitM, "ft"))} ft).`,
     tooSoft: (disc: string, needed: string, lowest: string) =>
       `${disc} would need ${needed} of smooth, softer than your lowest power, ${lowest}. Take a shorter disc.`,
     tooFar: (disc: string, needed: string, highest: string) =>
