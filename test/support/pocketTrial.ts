@@ -1,6 +1,6 @@
 /**
- * Run by the Pocket test in a process of its own, where flights are several times as fast as inside
- * the test runner: prints what the core answers for each hole, what the embedded workbook shows on
+ * Run by the Pocket test as a bundle in a process of its own, where flights are several times as
+ * fast as inside the test runner: prints what the core answers for each hole, what the embedded workbook shows on
  * the Pocket sheet, and the sheet itself as a file.
  */
 import { DomainError } from "../../src/core/errors";
@@ -28,9 +28,6 @@ export interface Answer {
   readonly playsLikeFt: number;
 }
 
-/** The embedded workbook takes a fifth of a second a hole; it is asked for every fifth one, LibreOffice for all. */
-export const EMBEDDED_EVERY = Number(process.env["POCKET_EMBEDDED_EVERY"] ?? 5);
-
 /** What the sheet shows: disc, plays-like distance, and the sentence under them. */
 export type Shown = readonly [disc: unknown, playsLike: unknown, sentence: unknown];
 
@@ -38,7 +35,6 @@ export interface Trial {
   readonly holes: readonly HoleFigures[];
   /** null where no throw gets there. */
   readonly expected: readonly (Answer | null)[];
-  /** Of every fifth hole. */
   readonly embedded: readonly Shown[];
   readonly plan: SheetPlan;
   /** The sheet as an .xlsx file, in base 64. */
@@ -97,10 +93,7 @@ async function main(): Promise<void> {
   const trial: Trial = {
     holes,
     expected: holes.map(coreAnswer),
-    embedded: await embeddedAnswers(
-      plan,
-      holes.filter((_, index) => index % EMBEDDED_EVERY === 0),
-    ),
+    embedded: await embeddedAnswers(plan, holes),
     plan,
     file: Buffer.from(bytes).toString("base64"),
   };

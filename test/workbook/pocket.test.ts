@@ -6,6 +6,7 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { buildSync } from "esbuild";
 import { askLibreOffice, hasLibreOffice } from "../support/libreOffice";
 import type { Shown, Trial } from "../support/pocketTrial";
 
@@ -13,36 +14,37 @@ jest.setTimeout(600_000);
 
 const SAME_PICK = 0.97;
 const WITHIN_FT = 2;
-/** Where the sheet itself says that it is rough; that may not be said often. */
+/** What stands under the answer where the sheet takes it for a rough one; that may not be often. */
 const ROUGH = /^Near the edge/;
 const MOST_ROUGH = 0.1;
 
 let trial: Trial;
 beforeAll(() => {
-  const output = execFileSync(
-    process.execPath,
-    [require.resolve("tsx/cli"), join(__dirname, "../support/pocketTrial.ts")],
-    { encoding: "utf8", maxBuffer: 64_000_000 },
-  );
-  trial = JSON.parse(output) as Trial;
+  const folder = mkdtempSync(join(tmpdir(), "carrybook-"));
+  try {
+    const outfile = join(folder, "trial.cjs");
+    const entryPoints = [join(__dirname, "../support/pocketTrial.ts")];
+    buildSync({ entryPoints, bundle: true, platform: "node", format: "cjs", outfile });
+    const asked = { encoding: "utf8", maxBuffer: 64_000_000 } as const;
+    trial = JSON.parse(execFileSync(process.execPath, [outfile], asked)) as Trial;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 });
 
-/** Compares what a program shows for every so many holes with the core. */
-function judge(shown: readonly Shown[], every: number): void {
-  const asked = trial.holes.flatMap((hole, index) =>
-    index % every === 0 ? [{ hole, answer: trial.expected[index] ?? null }] : [],
-  );
-  expect(shown).toHaveLength(asked.length);
-  const answered = asked.flatMap(({ hole, answer }, index) => {
+/** Compares what a program shows for each hole with the core. */
+function judge(shown: readonly Shown[]): void {
+  expect(shown).toHaveLength(trial.holes.length);
+  const answered = trial.holes.flatMap((hole, index) => {
+    const answer = trial.expected[index];
     const [disc, playsLike, sentence] = shown[index]!;
     return answer ? [{ hole, answer, disc, playsLike, rough: ROUGH.test(String(sentence)) }] : [];
   });
-  expect(answered.length / asked.length).toBeGreaterThan(0.97);
+  expect(answered.length / shown.length).toBeGreaterThan(0.97);
   const same = answered.filter(({ answer, disc }) => answer.disc === disc);
   expect(same.length / answered.length).toBeGreaterThanOrEqual(SAME_PICK);
   const wrong = answered.filter(
-    ({ answer, playsLike, rough }) =>
-      !rough && !(Math.abs(Number(playsLike) - answer.playsLikeFt) <= WITHIN_FT),
+    ({ answer, playsLike }) => !(Math.abs(Number(playsLike) - answer.playsLikeFt) <= WITHIN_FT),
   );
   expect(wrong).toEqual([]);
   expect(answered.filter(({ rough }) => rough).length / answered.length).toBeLessThan(MOST_ROUGH);
@@ -61,10 +63,7 @@ test("the holes are 500", () => expect(trial.holes).toHaveLength(500));
         { file, sheet: "Pocket", inputs: ["B5", "B6", "B7"], outputs: ["B9", "B11", "A15"] },
         trial.holes,
       );
-      judge(
-        shown.map(([disc, playsLike, sentence]): Shown => [disc, playsLike, sentence]),
-        1,
-      );
+      judge(shown.map(([disc, playsLike, sentence]): Shown => [disc, playsLike, sentence]));
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }
@@ -72,7 +71,7 @@ test("the holes are 500", () => expect(trial.holes).toHaveLength(500));
 );
 
 test("the embedded workbook shows the same disc and the same plays-like distance", () =>
-  judge(trial.embedded, trial.holes.length / trial.embedded.length));
+  judge(trial.embedded));
 
 test("needs nothing but plain formulas", () => {
   const formulas = trial.plan.blocks.flatMap((block) =>

@@ -40,14 +40,14 @@ export interface SoftestThrow {
 }
 
 /**
- * The softest throw that carries to a target: the one of least speed over the elevations of
- * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
- * The elevation is found with rough flights: about the best, speed hardly depends on it.
- *
- * Two kinds of flight are not counted, for a breath of wind changes all about them: a throw
- * slower than the wind, and one that is blown back by the time it comes down.
+ * `softestThrow`, also where the wind blows the disc back by the time it comes down: no throw
+ * that a player can use, but its figures go on smoothly from those of one.
  */
-export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
+export function softestEvenBlownBack(
+  distanceM: number,
+  setting: Setting,
+  launch: Launch,
+): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
   let least = Infinity;
   let guess = usualThrow(distanceM);
@@ -62,8 +62,21 @@ export function softestThrow(distanceM: number, setting: Setting, launch: Launch
   const elevationRad = leastAt(launch, slopeRad, roughMps);
   if (launch === "fixed") roughMps(elevationRad);
   const { speedMps } = speedFor(distanceM, elevationRad, setting, guess, FINE);
-  if (speedMps === Infinity) return { elevationRad, speedMps };
-  if (speedMps <= Math.abs(setting.headwindMps)) return { elevationRad, speedMps: 0 };
-  const counts = landsForward(speedMps, elevationRad, setting);
-  return { elevationRad, speedMps: counts ? speedMps : Infinity };
+  const outrun = speedMps <= Math.abs(setting.headwindMps);
+  return { elevationRad, speedMps: outrun ? 0 : speedMps };
+}
+
+/**
+ * The softest throw that carries to a target: the one of least speed over the elevations of
+ * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
+ * The elevation is found with rough flights: about the best, speed hardly depends on it.
+ *
+ * Two kinds of flight are not counted, for a breath of wind changes all about them: a throw
+ * slower than the wind, and one that is blown back by the time it comes down.
+ */
+export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
+  const { elevationRad, speedMps } = softestEvenBlownBack(distanceM, setting, launch);
+  const flies = speedMps > 0 && speedMps < Infinity;
+  const blownBack = flies && !landsForward(speedMps, elevationRad, setting);
+  return { elevationRad, speedMps: blownBack ? Infinity : speedMps };
 }

@@ -2,7 +2,7 @@ import { unavailable } from "../errors";
 import { remember } from "../memory";
 import { messages } from "../messages";
 import type { DiscType, Shot } from "../types";
-import { softestThrow, type Launch } from "./adapted";
+import { softestEvenBlownBack, softestThrow, type Launch } from "./adapted";
 import { isStandard } from "./air";
 import { CALM_LEVEL_M, calmLevelM } from "./calmLevel";
 import { checkShot } from "./checkShot";
@@ -20,10 +20,15 @@ export function reached(found: number): number {
 }
 
 /** Infinity and 0 as for SoftestThrow. */
-function flyFor(shot: Shot, densityKgM3: number, type: DiscType | null, launch: Launch): number {
-  const { distanceM, riseM, headwindMps } = shot;
+function flyFor(
+  { distanceM, riseM, headwindMps }: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+  launch: Launch,
+  softest: typeof softestThrow,
+): number {
   const polar = polarFor(type, distanceM);
-  const { speedMps } = softestThrow(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
+  const { speedMps } = softest(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
   if (speedMps === 0 || speedMps === Infinity) return speedMps;
   return type && launch === "adapted"
     ? CALM_LEVEL_M[type](speedMps)
@@ -45,5 +50,15 @@ export function flownM(
   const { distanceM, riseM, headwindMps } = shot;
   if (riseM === 0 && headwindMps === 0 && isStandard(densityKgM3)) return distanceM;
   const key = `${distanceM} ${riseM} ${headwindMps} ${densityKgM3} ${type} ${launch}`;
-  return reached(memory(key, () => flyFor(shot, densityKgM3, type, launch)));
+  return reached(memory(key, () => flyFor(shot, densityKgM3, type, launch, softestThrow)));
+}
+
+/** `flownM`, also where the wind blows the disc back: see softestEvenBlownBack. Not remembered. */
+export function flownEvenBlownBackM(
+  shot: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+): number {
+  checkShot(shot);
+  return reached(flyFor(shot, densityKgM3, type, "adapted", softestEvenBlownBack));
 }

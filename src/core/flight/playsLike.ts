@@ -2,7 +2,7 @@ import { STANDARD_DENSITY } from "../constants";
 import type { DiscType, Shot } from "../types";
 import type { Launch } from "./adapted";
 import type { Conditions } from "./conditions";
-import { flownM } from "./flown";
+import { flownEvenBlownBackM, flownM } from "./flown";
 
 /** Plays-like distance, taken apart; the parts add up to the total, all in m. */
 export interface PlaysLikeParts {
@@ -16,24 +16,28 @@ export interface PlaysLikeParts {
 
 const calmly = (shot: Shot): Shot => ({ ...shot, headwindMps: 0 });
 
-/** The slope alone, in calm standard air. */
-const slopeAloneM = (shot: Shot, type: DiscType | null, launch: Launch): number =>
-  flownM(calmly(shot), STANDARD_DENSITY, type, launch);
-
-/** `playsLikeM` for a launch of choice. */
-export function playsLikeByLaunchM(
+/** Plays-like distance, m, out of flights by the flight alone. */
+function outOfFlights(
   shot: Shot,
   { densityKgM3, uphillFactor, windFactor }: Conditions,
-  type: DiscType | null,
-  launch: Launch,
+  flown: (shot: Shot, densityKgM3: number) => number,
 ): number {
   const { distanceM } = shot;
-  const flown = flownM(shot, densityKgM3, type, launch);
+  const totalM = flown(shot, densityKgM3);
   // The slope alone matters only where its share is not the others'.
-  if (uphillFactor === windFactor) return distanceM + uphillFactor * (flown - distanceM);
-  const sloped = slopeAloneM(shot, type, launch);
-  return distanceM + uphillFactor * (sloped - distanceM) + windFactor * (flown - sloped);
+  if (uphillFactor === windFactor) return distanceM + uphillFactor * (totalM - distanceM);
+  const slopedM = flown(calmly(shot), STANDARD_DENSITY);
+  return distanceM + uphillFactor * (slopedM - distanceM) + windFactor * (totalM - slopedM);
 }
+
+/** `playsLikeM` for a launch of choice. */
+export const playsLikeByLaunchM = (
+  shot: Shot,
+  conditions: Conditions,
+  type: DiscType | null,
+  launch: Launch,
+): number =>
+  outOfFlights(shot, conditions, (met, densityKgM3) => flownM(met, densityKgM3, type, launch));
 
 /**
  * Plays-like distance, m: the level, calm, sea-level distance that asks for the same throw.
@@ -47,7 +51,8 @@ export function playsLikeByLaunchM(
  *
  * Accurate to 0.05 ft against the model; the model's own doubt is the band of
  * `playsLikeBandM`. An `unavailable` error where no throw reaches the target, where that
- * throw would be slower than the wind, on slopes above 45° and in winds above 40 m/s; an `unusable` one for a distance not above 0 and for NaN.
+ * throw would be slower than the wind, on slopes above 45° and in winds above 40 m/s; an
+ * `unusable` one for a distance not above 0 and for NaN.
  *
  * @example
  * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
@@ -55,6 +60,18 @@ export function playsLikeByLaunchM(
  */
 export const playsLikeM = (shot: Shot, conditions: Conditions, type: DiscType | null): number =>
   playsLikeByLaunchM(shot, conditions, type, "adapted");
+
+/**
+ * `playsLikeM`, and a little beyond it: also where the wind blows the disc back as it comes
+ * down. For grids to be interpolated in up to the edge of what a throw can reach; no player
+ * can use these figures themselves.
+ */
+export const playsLikeEvenBlownBackM = (
+  shot: Shot,
+  conditions: Conditions,
+  type: DiscType | null,
+): number =>
+  outOfFlights(shot, conditions, (met, densityKgM3) => flownEvenBlownBackM(met, densityKgM3, type));
 
 /**
  * Plays-like distance and what slope, wind and air each have in it, for showing why. The
@@ -69,7 +86,7 @@ export function playsLikeParts(
   const { distanceM } = shot;
   const { densityKgM3, uphillFactor, windFactor } = conditions;
   const totalM = playsLikeM(shot, conditions, type);
-  const sloped = slopeAloneM(shot, type, "adapted");
+  const sloped = flownM(calmly(shot), STANDARD_DENSITY, type);
   const inAir = flownM(calmly(shot), densityKgM3, type);
   const slopeM = uphillFactor * (sloped - distanceM);
   const airM = windFactor * (inAir - sloped);

@@ -1,9 +1,6 @@
 import { TYPE_DISTANCES_FT } from "../../core/constants";
-import { DomainError } from "../../core/errors";
-import { conditionsOf } from "../../core/flight/conditions";
-import { playsLikeM } from "../../core/flight/playsLike";
-import { DISC_TYPES, type DiscType, type Settings } from "../../core/types";
-import { fromMetres, toMetres, toMps, type DistanceUnit, type WindUnit } from "../../core/units";
+import type { DiscType, Settings } from "../../core/types";
+import { fromMetres, toMetres, type DistanceUnit, type WindUnit } from "../../core/units";
 
 /** Figures of a frozen grid: evenly spaced, or each the same multiple of the one before. */
 export interface Axis {
@@ -44,12 +41,24 @@ const WINDS: Record<WindUnit, Axis> = {
   "m/s": even(-7.2, 1.8, 9),
 };
 
-export interface Grid {
+export interface Axes {
   readonly distances: Axis;
   readonly rises: Axis;
   readonly winds: Axis;
+}
+
+/** The axes in the units of the settings. */
+export const axesOf = ({ distanceUnit, windUnit }: Settings): Axes => ({
+  distances: DISTANCES[distanceUnit],
+  rises: RISES[distanceUnit],
+  winds: WINDS[windUnit],
+});
+
+export interface Grid extends Axes {
   /** For each type a row for each wind and, within it, each distance; a figure for each rise. */
   readonly tables: readonly Table[];
+  /** The same tables without holes: the figures go on beyond reach, for cubics to run through. */
+  readonly filled: readonly (readonly (readonly number[])[])[];
   /**
    * How far a disc of unstated type, half-way between two neighbouring types, plays off the mean of
    * the two: for each pair a row for each wind, a figure for each rise; 0 where it is out of reach.
@@ -67,88 +76,4 @@ export const OUT_OF_REACH = "far";
 export const usualDistance = (type: DiscType, unit: DistanceUnit): number =>
   fromMetres(toMetres(TYPE_DISTANCES_FT[type], "ft"), unit);
 
-const tenth = (value: number): number => Math.round(value * 10) / 10;
-
-/**
- * Plays-like distances of each disc type over distance, rise and headwind, in the units of the
- * settings, to a tenth. Yields the share done after each type and wind, since the flights take
- * seconds.
- */
-export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
-  const { distanceUnit, windUnit } = settings;
-  const [distances, rises, winds] = [DISTANCES[distanceUnit], RISES[distanceUnit], WINDS[windUnit]];
-  const conditions = conditionsOf(settings);
-  const figure = (distance: number, rise: number, wind: number, type: DiscType | null): Figure => {
-    const shot = {
-      distanceM: toMetres(distance, distanceUnit),
-      riseM: toMetres(rise, distanceUnit),
-      headwindMps: toMps(wind, windUnit),
-    };
-    try {
-      return tenth(fromMetres(playsLikeM(shot, conditions, type), distanceUnit));
-    } catch (error) {
-      if (error instanceof DomainError && error.code === "unavailable") return OUT_OF_REACH;
-      throw error;
-    }
-  };
-  const tables: Figure[][][] = [];
-  for (const [index, type] of DISC_TYPES.entries()) {
-    const table: Figure[][] = [];
-    for (const [at, wind] of axisValues(winds).entries()) {
-      for (const distance of axisValues(distances))
-        table.push(axisValues(rises).map((rise) => figure(distance, rise, wind, type)));
-      yield (index + (at + 1) / winds.count) / DISC_TYPES.length;
-    }
-    tables.push(table);
-  }
-  const bend = (pair: number, rise: number, wind: number): number => {
-    const types = [DISC_TYPES[pair]!, DISC_TYPES[pair + 1]!] as const;
-    const [from, to] = types.map((type) => usualDistance(type, distanceUnit)) as [number, number];
-    const halfWay = (type: DiscType | null): Figure => figure((from + to) / 2, rise, wind, type);
-    const [own, one, other] = [halfWay(null), halfWay(types[0]), halfWay(types[1])];
-    return typeof own === "number" && typeof one === "number" && typeof other === "number"
-      ? tenth(own - (one + other) / 2)
-      : 0;
-  };
-  const bends = DISC_TYPES.slice(1).flatMap((_, pair) =>
-    axisValues(winds).map((wind) => axisValues(rises).map((rise) => bend(pair, rise, wind))),
-  );
-  return { distances, rises, winds, tables, bends };
-}
-
-/** The parabola through three evenly spaced values, one step on. */
-const onward = (a: Figure, b: Figure, c: Figure): Figure =>
-  typeof a === "number" && typeof b === "number" && typeof c === "number"
-    ? a - 3 * b + 3 * c
-    : OUT_OF_REACH;
-
-/**
- * A table without holes: beyond reach the figures go on as parabolas, first along the wind, then
- * along the rise, so that the cubics run smoothly up to the edge of what can be reached.
- */
-export function withoutHoles(table: Table, { distances, rises }: Grid): number[][] {
-  const filled = table.map((row) => [...row]);
-  const fill = (row: number, column: number, rowStep: number, columnStep: number): void => {
-    const back = (steps: number): Figure =>
-      filled[row - steps * rowStep]?.[column - steps * columnStep] ?? OUT_OF_REACH;
-    if (filled[row]![column] === OUT_OF_REACH)
-      filled[row]![column] = onward(back(3), back(2), back(1));
-  };
-  const sweep = (rowStep: number, columnStep: number): void => {
-    const rows = [...filled.keys()];
-    const columns = Array.from({ length: rises.count }, (_, column) => column);
-    if (rowStep < 0) rows.reverse();
-    if (columnStep < 0) columns.reverse();
-    for (const row of rows) for (const column of columns) fill(row, column, rowStep, columnStep);
-  };
-  for (const [rowStep, columnStep] of [
-    [distances.count, 0],
-    [-distances.count, 0],
-    [0, 1],
-    [0, -1],
-    [1, 0],
-    [-1, 0],
-  ] as const)
-    sweep(rowStep, columnStep);
-  return filled.map((row) => row.map((figure) => (figure === OUT_OF_REACH ? 0 : tenth(figure))));
-}
+export const tenth = (value: number): number => Math.round(value * 10) / 10;

@@ -4,9 +4,10 @@ import { SHARE, text, WHOLE } from "../blueprint/parts";
 import { isoDay } from "../blueprint/serialDay";
 import type { SheetPlan } from "../blueprint/types";
 import { fixed, formula, type Block } from "./cells";
-import { axisEnd, playsLikeGrid, type Axis } from "./grid";
+import { axisEnd, type Axis } from "./grid";
 import { FIRST_DISC } from "./layout";
 import { pickCells } from "./pickFormulas";
+import { playsLikeGrid } from "./playsLikeGrid";
 import { frozenPicks } from "./picks";
 import { shotCells } from "./shotFormulas";
 

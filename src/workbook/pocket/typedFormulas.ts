@@ -1,6 +1,6 @@
 import { NEIGHBOURS, type OnAxis } from "./axisFormulas";
 import { fixed, fixedArea, formula, frozen, tracked, type Block } from "./cells";
-import { OUT_OF_REACH, withoutHoles, type Grid } from "./grid";
+import { OUT_OF_REACH, type Grid } from "./grid";
 import { COLUMN, ROW, TOP } from "./layout";
 
 /** Figures next to a place: two in each direction. */
@@ -56,7 +56,7 @@ function typedFormulas(
   const width = grid.rises.count + 1;
   const left = COLUMN.grids + 2 * type * width;
   const raw = frozen(left, TOP, grid.tables[type]!);
-  const filled = frozen(left + width, TOP, withoutHoles(grid.tables[type]!, grid));
+  const filled = frozen(left + width, TOP, grid.filled[type]!);
   const nearest = [distance.below, rise.below, wind.below];
   const four = [distance.first, rise.first, wind.first];
   const counts = [0, 1].map(
