@@ -1,10 +1,11 @@
 /**
- * Runs the built bundle dist/functions.js the way a host does: with a global CustomFunctions
- * that collects what is registered. Tests call the very functions that Excel would.
+ * Runs the built bundle dist/functions.js the way a host does: with a CustomFunctions that collects
+ * what is registered. Tests call the very functions that Excel would. The bundle runs outside the
+ * test runner's sandbox, where each look at a global makes it twenty times slower.
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { createContext, runInContext } from "node:vm";
+import { runInThisContext } from "node:vm";
 
 export class CellError {
   constructor(
@@ -19,7 +20,8 @@ export function loadFunctions(): ReadonlyMap<string, CustomFunction> {
   const functions = new Map<string, CustomFunction>();
   const associate = (id: string, fn: CustomFunction): void => void functions.set(id, fn);
   const bundle = readFileSync(join(__dirname, "../../dist/functions.js"), "utf8");
-  runInContext(bundle, createContext({ CustomFunctions: { associate, Error: CellError } }));
+  const run = runInThisContext(`(CustomFunctions) => {${bundle}\n}`) as (host: object) => void;
+  run({ associate, Error: CellError });
   return functions;
 }
 

@@ -68,7 +68,11 @@ const row = (name: string, ms: number, targetMs: number): BenchRow => ({
 const settings = DEFAULT_SETTINGS;
 const circle = settingsWith({ aimFor: "circle" });
 
-async function against(name: string, ours: () => unknown, plain: () => unknown): Promise<BenchRow> {
+async function against(
+  name: string,
+  ours: (turn: number) => unknown,
+  plain: () => unknown,
+): Promise<BenchRow> {
   const [oursMs, plainMs] = [await bestMs(ours), await bestMs(plain)];
   return {
     name,
@@ -78,9 +82,25 @@ async function against(name: string, ours: () => unknown, plain: () => unknown):
   };
 }
 
+/** By the plain statement: for each hole the disc and power with the greatest chance of the circle. */
+function plainPlan(holes: readonly Hole[], card: Card): unknown[] {
+  const { circleM } = circle;
+  return holes.map(({ distanceM }) => {
+    const options = card.rows.flatMap((thrown) =>
+      powersOf(circle).map((power) => ({
+        disc: thrown.disc,
+        power,
+        chance: plainChance(thrown, distanceM, distanceM, power, circleM, SLICES),
+      })),
+    );
+    return options.reduce((best, option) => (option.chance > best.chance ? option : best));
+  });
+}
+
 export async function choiceRows(): Promise<BenchRow[]> {
   const card = bag(0);
   const holes = course(0);
+  const level = holes.map(({ distanceM }) => holeOf(distanceM));
   const powers = powersOf(settings);
   const everyChance = (
     chance: (row: Card["rows"][number], m: number) => (power: number) => number,
@@ -123,7 +143,7 @@ export async function choiceRows(): Promise<BenchRow[]> {
     row("WORTH 18 × 20, cold", await bestMs((turn) => worth(course(0), bag(turn), settings)), 150),
     row("WORTH 18 × 20, again", await bestMs(() => worth(holes, card, settings)), 1),
     await against(
-      `chances of 18 holes × 20 discs × 21 powers; plain: ${SLICES} slices with jstat`,
+      "7,560 chances against plain quadrature (jstat)",
       () =>
         everyChance((thrown, distanceM) =>
           chanceOf(thrown, { distanceM, playsLikeM: distanceM }, settings.circleM),
@@ -133,6 +153,11 @@ export async function choiceRows(): Promise<BenchRow[]> {
           (thrown, distanceM) => (power) =>
             plainChance(thrown, distanceM, distanceM, power, settings.circleM, SLICES),
         ),
+    ),
+    await against(
+      "PLAN by the circle, level, against a plain search (jstat)",
+      (turn) => planCourse(level, bag(turn), circle),
+      () => plainPlan(level, card),
     ),
   ];
 }
