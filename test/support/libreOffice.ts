@@ -5,7 +5,7 @@
 import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const MINUTES = 60_000;
@@ -53,6 +53,19 @@ const start = (profile: string, task: string): void =>
     [`-env:UserInstallation=${pathToFileURL(profile).href}`, "--headless", "--norestore", task],
     { stdio: "ignore", timeout: 5 * MINUTES },
   );
+
+/** A file as LibreOffice reads it, as flat OpenDocument XML: all that it took in, in words. */
+export function readByLibreOffice(file: string): string {
+  const folder = mkdtempSync(join(tmpdir(), "carrybook-"));
+  try {
+    const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile")).href}`;
+    const convert = ["--headless", "--convert-to", "fods", "--outdir", folder, file];
+    execFileSync("soffice", [profile, ...convert], { stdio: "ignore", timeout: 5 * MINUTES });
+    return readFileSync(join(folder, basename(file).replace(/xlsx$/, "fods")), "utf8");
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
 
 interface Question {
   readonly file: string;
