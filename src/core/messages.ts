@@ -22,6 +22,8 @@ export const messages = {
       `Row ${row}: carry is ${found}, farther than any throw. Look at the number and its unit.`,
     tooShort: (row: number, found: number) =>
       `Row ${row}: carry is ${found}, shorter than any throw. Look at the number and its unit.`,
+    finishTooFar: (row: number, found: number) =>
+      `Row ${row}: finish is ${found}, farther off than any throw. Look at the number and its unit.`,
     badPower: (row: number, found: number) =>
       `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
     belowZero: (row: number, what: string) => `Row ${row}: ${what} cannot be below 0.`,

@@ -14,7 +14,7 @@ interface Described {
   readonly parameters: readonly { readonly name: string }[];
 }
 
-const CALLS = Number(process.env.CARRYBOOK_FUZZ ?? 480);
+const CALLS = Number(process.env.CARRYBOOK_FUZZ ?? 4800);
 const functions = loadFunctions();
 const described = (
   JSON.parse(readFileSync(join(__dirname, "../../dist/functions.json"), "utf8")) as {

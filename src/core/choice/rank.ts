@@ -38,6 +38,9 @@ function picksFor(
   { aimFor, circleM }: Settings,
 ): Pick[] {
   if (aimFor === "strokes") return picksBy(able, strokesCriterion);
-  const picks = picksBy(able, byChance(circleM));
-  return picks.some(({ cost }) => 1 - cost >= LEAST_CHANCE) ? picks : picksBy(able, byLeaves);
+  const outOfTrouble = (pick: Pick): boolean => strokesCriterion.costsOf(pick)(pick.at) < Infinity;
+  const picks = picksBy(able, byChance(circleM)).filter(outOfTrouble);
+  return picks.some(({ cost }) => 1 - cost >= LEAST_CHANCE)
+    ? picks
+    : picksBy(able, byLeaves).filter(outOfTrouble);
 }

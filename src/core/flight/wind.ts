@@ -10,6 +10,9 @@ const COMPASS = [
 
 const WORDS: Record<string, string> = { NORTH: "N", EAST: "E", SOUTH: "S", WEST: "W" };
 
+/** Two turns either way: a sum of two directions is still one, other numbers are slips. Assumption. */
+const MOST_DEGREES = 720;
+
 /** "north-west" and "N W" become "NW". */
 const compassPoint = (text: string): string =>
   text
@@ -18,7 +21,7 @@ const compassPoint = (text: string): string =>
     .replace(/[\s-]/g, "");
 
 /**
- * A direction in degrees clockwise from north: a number as it stands, whole degrees as text
+ * A direction in degrees clockwise from north: a number of up to two turns as it stands, whole degrees as text
  * ("270", "270°"), or a compass point such as NW, nnw or north-west. An `unusable` error,
  * which calls the value by `name`, for anything else.
  *
@@ -26,7 +29,7 @@ const compassPoint = (text: string): string =>
  * parseDirection("SW") // 225
  */
 export function parseDirection(given: unknown, name = "direction"): number {
-  if (typeof given === "number" && Number.isFinite(given)) return given;
+  if (typeof given === "number" && Math.abs(given) <= MOST_DEGREES) return given;
   if (typeof given !== "string") throw unusable(messages.flight.badDirection(name, `${given}`));
   if (/^\s*\d{1,3}\s*°?\s*$/.test(given)) return parseInt(given, 10);
   const point = COMPASS.indexOf(compassPoint(given));

@@ -1,10 +1,11 @@
 /** The rounds table: what was thrown on the course, and where it finished. */
+import { LONGEST_CARRY_M } from "../constants";
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cells, RoundRow, Settings } from "../types";
 import { blanksAreZero } from "./blanksAreZero";
 import { isBlank } from "./cell";
-import { findColumns } from "./headings";
+import { findColumns, type Column } from "./headings";
 import { TableRow } from "./tableRow";
 
 const ROUND_HEADERS = {
@@ -50,10 +51,18 @@ export function readRounds(cells: Cells, settings: Settings): RoundRow[] {
       distanceM,
       riseM: row.metres(columns.rise, "rise"),
       headwindMps: row.mps(columns.headwind, "headwind"),
-      finishM: row.metres(columns.finish, "finish"),
+      finishM: finishM(row, columns.finish),
     });
   }
   return rounds;
+}
+
+/** No farther from the target than any throw carries. */
+function finishM(row: TableRow, column: Column | undefined): number {
+  const metres = row.metres(column, "finish");
+  if (Math.abs(metres) > LONGEST_CARRY_M)
+    throw unusable(messages.log.finishTooFar(row.row, row.number(column, "finish")));
+  return metres;
 }
 
 const REQUIRED = [

@@ -111,6 +111,18 @@ describe("options", () => {
     expect(strokes({ shortTroubleM: 90 })).toBeGreaterThan(strokes({}));
   });
 
+  test.each(["strokes", "circle"] as const)(
+    "by %s, no disc that always ends in trouble",
+    (aimFor) => {
+      const pond = { longTroubleM: 6 };
+      const far = disc("Violet driver", 400, { scale: 0.02, freedom: 40 });
+      const known = settingsWith({ aimFor });
+      const options = rankOptions(holeOf(60, pond), cardOf(short, far), known);
+      expect(options.map((option) => option.disc)).toEqual(["Sand approach"]);
+      expect(() => rankOptions(holeOf(60, pond), cardOf(far), known)).toThrow(/out of the trouble/);
+    },
+  );
+
   test("a sentence where there is no answer", () => {
     expect(() => rankOptions(holeOf(90), cardOf(), settings)).toThrow("no throws");
     expect(() => rankOptions(holeOf(90, { riseM: 300 }), card, settings)).toThrow("Violet driver");

@@ -14,7 +14,7 @@ describe("parseDirection", () => {
     [361.5, 361.5],
   ])("reads %p as %d degrees", (given, degrees) => expect(parseDirection(given)).toBe(degrees));
 
-  test.each([["X"], ["NN"], [""], ["9,5"], ["1e2"], [NaN], [null], [true], [{}]])(
+  test.each([["X"], ["NN"], [""], ["9,5"], ["1e2"], [NaN], [1e308], [null], [true], [{}]])(
     "refuses %p and names it",
     (given) =>
       expect(() => parseDirection(given, "bearing")).toThrow(

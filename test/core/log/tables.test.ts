@@ -112,6 +112,7 @@ describe("the rounds", () => {
 
   test.each([
     [["Copper mid", 300, "short", "", ""], "Row 2: finish is text, 'short'"],
+    [["Copper mid", 300, 1e308, "", ""], "Row 2: finish is 1e+308, farther off than any throw"],
     [["Copper mid", 300, 5, 95, ""], "Row 2: power is 95"],
   ])("%j stops the reading", (row, message) => {
     expect(() => readRounds([header, row], DEFAULT_SETTINGS)).toThrow(message);
