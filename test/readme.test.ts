@@ -1,6 +1,8 @@
 /** The walk in the README is true: its figures are worked out here from the starter workbook. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { gaps } from "../src/core/bag/gaps";
+import { twins } from "../src/core/bag/twins";
 import { knownToM } from "../src/core/carry/needed";
 import { rowOf } from "../src/core/carry/rowOf";
 import { readNotes } from "../src/core/notes/readNotes";
@@ -16,7 +18,11 @@ import { starterBlueprint } from "../src/workbook/blueprint";
 import { MemoryPort } from "./support/memoryPort";
 
 const readme = readFileSync(join(__dirname, "../README.md"), "utf8").replace(/\s+/g, " ");
-const said = (sentence: string): string => sentence.replace(/\s+/g, " ");
+/** Shows what should be there; the whole README would say nothing. */
+function expectSaid(sentence: string): void {
+  const words = sentence.replace(/\s+/g, " ");
+  expect(readme.includes(words) ? words : "not in the README").toBe(words);
+}
 const book = (async () => bookOf(await readRawBook(new MemoryPort(starterBlueprint()))))();
 
 test("the pick at the first hole", async () => {
@@ -24,12 +30,12 @@ test("the pick at the first hole", async () => {
   const answer = answerHole(taskOf(fillFrom(holes[0]!, settings), settings), card, settings);
   if (!answer.options.ok || !answer.plays.ok) throw new Error("The first hole has no answer.");
   const options = answer.options.value;
-  expect(readme).toContain(said(`${pickOf(options[0]!)}. ${pickSentence(options, settings)}`));
+  expectSaid(`${pickOf(options[0]!)}. ${pickSentence(options, settings)}`);
   const { parts, band } = answer.plays.value;
   const [distance, plays, low, high] = [parts.distanceM, parts.totalM, band.lowM, band.highM].map(
     (metres) => length(metres, settings.distanceUnit),
   );
-  expect(readme).toContain(`${distance} ft; it plays like ${plays} ft, between ${low} and ${high}`);
+  expectSaid(`${distance} ft; it plays like ${plays} ft, between ${low} and ${high}`);
 });
 
 test("how well the card knows two discs, and the one that changes", async () => {
@@ -37,10 +43,8 @@ test("how well the card knows two discs, and the one that changes", async () => 
   const known = (disc: string): string => length(knownToM(rowOf(card, disc)), "ft");
   expect(rowOf(card, "Copper mid").throws).toBe(10);
   expect(rowOf(card, "Olive mid").throws).toBe(1);
-  expect(readme).toContain(
-    `Copper mid was thrown ten times and is known to ± ${known("Copper mid")} ft`,
-  );
-  expect(readme).toContain(`Olive mid was thrown once and is known to ± ${known("Olive mid")} ft`);
+  expectSaid(`Copper mid was thrown ten times and is known to ± ${known("Copper mid")} ft`);
+  expectSaid(`Olive mid was thrown once and is known to ± ${known("Olive mid")} ft`);
   expect(card.rows.filter(({ verdict }) => verdict === "changing").map(({ disc }) => disc)).toEqual(
     ["Indigo fairway"],
   );
@@ -54,7 +58,17 @@ test("the formula to type, without settings", async () => {
   const log = readThrows([raw.throws!.headers, ...raw.throws!.rows], DEFAULT_SETTINGS);
   const task = { distanceM: 327 * 0.3048, riseM: 0, headwindMps: 0 };
   const [best] = rankOptions(task, makeCard(log, null, DEFAULT_SETTINGS), DEFAULT_SETTINGS);
-  expect(readme).toContain(`It answers _${best!.disc}_.`);
+  expectSaid(`It answers _${best!.disc}_.`);
+});
+
+test("the gap and the twins", async () => {
+  const { card, settings } = await book;
+  const [gap, ...others] = gaps(card, settings);
+  const [pair, ...more] = twins(card, settings);
+  expect([others, more]).toEqual([[], []]);
+  const [from, to] = [gap!.fromM, gap!.toM].map((metres) => length(metres, "ft"));
+  expectSaid(`between ${from} and ${to} ft`);
+  expectSaid(`${pair!.a} and ${pair!.b} are twins`);
 });
 
 test("the notes", async () => {

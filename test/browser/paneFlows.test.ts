@@ -168,7 +168,7 @@ test("Field: number, Enter, next; arrows, again, undo to the start", async () =>
     [thrown[2], 255, -10],
   ]);
   expect(new Set(thrown).size).toBe(3);
-  expect(plain(await shown())).toContain("3 of 13");
+  expect(plain(await shown())).toContain("3 of 15");
   await page.keyboard.press("a");
   await until(async () => (await words("#last")).includes("off"));
   expect((await rowsOf("throws")).at(-1)![5]).toBe("off");
