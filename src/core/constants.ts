@@ -172,6 +172,9 @@ export const FARTHEST_TARGET_M = 1000;
 export const SHORTEST_CARRY_M = 1;
 export const LONGEST_CARRY_M = 500;
 
+/** A spread on a card that is a smaller share of carry is a slip. Assumption. */
+export const LEAST_SPREAD = 1e-6;
+
 /** A larger power in a log is a percentage typed as a plain number, and a smaller one a slip. Assumption. */
 export const LEAST_POWER = 0.2;
 export const MOST_POWER = 1.5;

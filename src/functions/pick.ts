@@ -67,8 +67,8 @@ export function options(
   return answer(() => {
     const known = receiveSettings(settings);
     const shot = receiveShot(distance, rise, headwind, known);
-    const ranked = rankOptions(shot, receiveCard(throws, settings), known);
-    return optionCells(ranked.slice(0, receiveCount(count, "count", 5)), known);
+    const most = receiveCount(count, "count", 5);
+    return optionCells(rankOptions(shot, receiveCard(throws, settings), known, most), known);
   });
 }
 

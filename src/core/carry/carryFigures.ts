@@ -1,5 +1,5 @@
 /** From the figures of one row of a card back to the distribution of the next throw. */
-import { LEAST_PRIOR_FREEDOM, PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
+import { LEAST_PRIOR_FREEDOM, LEAST_SPREAD, PRIOR_FREEDOM, UPPER_TENTH } from "../constants";
 import { freedomOf } from "./freedomOf";
 import { tQuantile } from "./student";
 
@@ -49,7 +49,7 @@ export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow
     tScale / tQuantile(UPPER_TENTH, guessed),
     usualSpread,
   );
-  const told = figures.spread > 0 && tScale > 0;
+  const told = figures.spread / carry >= LEAST_SPREAD && tScale > 0;
   return {
     mu: Math.log(carry),
     scale,
@@ -58,6 +58,6 @@ export function nextThrow(figures: CarryFigures, usualSpread: number): NextThrow
   };
 }
 
-/** The first of some numbers that is above 0 and at most `most`; NaN where there is none. */
+/** The first of some numbers that is no slip and at most `most`; NaN where there is none. */
 const firstWithin = (most: number, ...numbers: readonly number[]): number =>
-  numbers.find((number) => number > 0 && number <= most) ?? NaN;
+  numbers.find((number) => number >= LEAST_SPREAD && number <= most) ?? NaN;

@@ -1,5 +1,5 @@
 /** From the sideways figures of one row of a card back to what is known sideways. */
-import { PRIOR_FREEDOM } from "../constants";
+import { LEAST_SPREAD, PRIOR_FREEDOM } from "../constants";
 import type { SideForm } from "../types";
 
 /** Figures of a card in m; NaN where the card does not give one. */
@@ -17,7 +17,7 @@ export interface SideFigures {
  */
 export function sideFromFigures(figures: SideFigures, usualSpreadRad: number): SideForm {
   const { carry, side, aim } = figures;
-  const known = side > 0;
+  const known = side / carry >= LEAST_SPREAD;
   const throws = known ? (figures.throws > 0 ? figures.throws : 1) : 0;
   return {
     biasRad: known && Number.isFinite(aim) ? -Math.atan(aim / carry) : 0,

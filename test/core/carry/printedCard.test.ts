@@ -149,6 +149,14 @@ describe("a card made by hand", () => {
     expect(row.scale).toBeCloseTo(Math.log(300 / 270) / (1.5332063 * Math.SQRT2), 7);
   });
 
+  test("a spread that is a slip counts as not given", () => {
+    const cells = (spread: unknown, side: unknown) => [
+      ["Disc", "Carry", "Spread", "Side"],
+      ["Copper mid", 300, spread, side],
+    ];
+    expect(read(cells(3.66e-322, 1e-300))).toEqual(read(cells("", "")));
+  });
+
   test("a count of throws tells how much is known", () => {
     const row = rowOf(
       read([
