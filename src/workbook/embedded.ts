@@ -1,6 +1,5 @@
 /** The port over the embedded workbook: plain values in and out, one undo step a writing call. */
-import { CommandType, type IRange, type Worksheet } from "@univerjs/core";
-import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
+import type { IRange, Worksheet } from "@univerjs/core";
 import type { Blueprint, SheetPlan } from "./blueprint/types";
 import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
 import { formulaCell } from "./embedded/cells";
@@ -8,13 +7,14 @@ import type { Calculation } from "./embedded/calculation";
 import { setCells } from "./embedded/changeCells";
 import { livePlans } from "./embedded/livePlans";
 import type { Engine } from "./embedded/engine";
-import { NAMESPACE } from "./embedded/engineFunctions";
 import { Grid, type Place } from "./embedded/grid";
-import { oneCell, refOf } from "./embedded/ranges";
+import { ourCells } from "./embedded/ourCells";
 import { checkedCell, Rows } from "./embedded/rows";
+import { activate, select } from "./embedded/select";
 import { takeStep, type Change } from "./embedded/step";
 import { Tables } from "./embedded/tables";
 import { followTyping, takeIn } from "./embedded/typing";
+import { whenChanged } from "./embedded/whenChanged";
 import {
   PortError,
   type BuildReport,
@@ -27,8 +27,6 @@ import {
   type WorkbookPort,
 } from "./port";
 import { sentences } from "./sentences";
-
-const OUR_FUNCTION = new RegExp(`\\b${NAMESPACE}\\.`, "i");
 
 export class EmbeddedWorkbook implements WorkbookPort {
   readonly kind = "embedded";
@@ -144,7 +142,7 @@ export class EmbeddedWorkbook implements WorkbookPort {
     });
     this.write(changes, "Replacing sheets");
     const again = this.grid.sheet(shown);
-    if (again) this.activate(again.getSheetId());
+    if (again) activate(this.engine, again.getSheetId());
     await this.calculation.all();
   }
 
@@ -159,11 +157,11 @@ export class EmbeddedWorkbook implements WorkbookPort {
   }
 
   async ourFormulas(): Promise<FormulaCell[]> {
-    return this.ourCells().map(({ ref, formula }) => ({ ref, formula }));
+    return ourCells(this.engine, this.grid).map(({ ref, formula }) => ({ ref, formula }));
   }
 
   async repairFormulas(progress?: Progress, stop?: AbortSignal): Promise<number> {
-    const cells = this.ourCells();
+    const cells = ourCells(this.engine, this.grid);
     const changes: Change[] = [];
     for (const { place, formula } of cells) {
       if (stop?.aborted) return 0;
@@ -182,46 +180,11 @@ export class EmbeddedWorkbook implements WorkbookPort {
   }
 
   onChange(listener: () => void): () => void {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const soon = (): void => {
-      timer ??= setTimeout(() => {
-        timer = undefined;
-        listener();
-      });
-    };
-    const heard = this.engine.commands.onCommandExecuted(({ id, type }) => {
-      if (type === CommandType.MUTATION && id.startsWith("sheet.")) soon();
-    });
-    return () => {
-      heard.dispose();
-      clearTimeout(timer);
-    };
+    return whenChanged(this.engine, listener);
   }
 
   async show(ref: string): Promise<void> {
-    const { sheet, range } = this.locate(ref);
-    const { unitId, commands } = this.engine;
-    const subUnitId = sheet.getSheetId();
-    this.activate(subUnitId);
-    const primary = {
-      ...oneCell(range.startRow, range.startColumn),
-      actualRow: range.startRow,
-      actualColumn: range.startColumn,
-      isMerged: false,
-      isMergedMainCell: false,
-    };
-    const selections = [{ range, primary, style: null }];
-    commands.syncExecuteCommand(SetSelectionsOperation.id, {
-      unitId,
-      subUnitId,
-      selections,
-      reveal: true,
-    });
-  }
-
-  private activate(subUnitId: string): void {
-    const { unitId, commands } = this.engine;
-    commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId, subUnitId });
+    select(this.engine, this.locate(ref));
   }
 
   private write(changes: readonly Change[], doing: string): void {
@@ -232,18 +195,5 @@ export class EmbeddedWorkbook implements WorkbookPort {
     const place = this.grid.locate(ref);
     if (!place) throw new PortError("missing", sentences.noRange(ref));
     return place;
-  }
-
-  private ourCells(): (FormulaCell & { readonly place: Place })[] {
-    return this.engine.workbook.getSheets().flatMap((sheet) => {
-      const found: (FormulaCell & { place: Place })[] = [];
-      sheet.getCellMatrix().forValue((row, column) => {
-        const formula = this.grid.formula(sheet, row, column);
-        if (formula === null || !OUR_FUNCTION.test(formula)) return;
-        const range = oneCell(row, column);
-        found.push({ ref: refOf(sheet.getName(), range), formula, place: { sheet, range } });
-      });
-      return found;
-    });
   }
 }
