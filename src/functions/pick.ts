@@ -7,6 +7,7 @@ import { strokesToHoleOut } from "../core/choice/strokes";
 import { rowOf } from "../core/carry/rowOf";
 import { unavailable } from "../core/errors";
 import { messages } from "../core/messages";
+import type { CardRow, Settings } from "../core/types";
 import { toMetres } from "../core/units";
 import { answer } from "./answer";
 import { receiveCard, receiveCourse, receiveSettings, receiveShot } from "./readings";
@@ -72,6 +73,17 @@ export function options(
   });
 }
 
+/** What one disc answers, by its row of the card. */
+function withDisc<T>(
+  disc: unknown,
+  throws: unknown,
+  settings: unknown,
+  ask: (row: CardRow, settings: Settings) => T,
+): T {
+  const known = receiveSettings(settings);
+  return ask(rowOf(receiveCard(throws, settings), receiveText(disc, "disc")), known);
+}
+
 /**
  * Chance to finish in the circle with one disc, at its best power.
  * @customfunction CHANCE
@@ -92,12 +104,11 @@ export function chance(
   headwind?: any,
   settings?: any[][],
 ): number {
-  return answer(() => {
-    const known = receiveSettings(settings);
-    const shot = receiveShot(distance, rise, headwind, known);
-    const row = rowOf(receiveCard(throws, settings), receiveText(disc, "disc"));
-    return bestChance(shot, row, known);
-  });
+  return answer(() =>
+    withDisc(disc, throws, settings, (row, known) =>
+      bestChance(receiveShot(distance, rise, headwind, known), row, known),
+    ),
+  );
 }
 
 /**
@@ -120,12 +131,11 @@ export function power(
   headwind?: any,
   settings?: any[][],
 ): number {
-  return answer(() => {
-    const known = receiveSettings(settings);
-    const shot = receiveShot(distance, rise, headwind, known);
-    const row = rowOf(receiveCard(throws, settings), receiveText(disc, "disc"));
-    return powerFor(shot, row, known);
-  });
+  return answer(() =>
+    withDisc(disc, throws, settings, (row, known) =>
+      powerFor(receiveShot(distance, rise, headwind, known), row, known),
+    ),
+  );
 }
 
 /**
