@@ -3,8 +3,6 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
 const FOLDER = join(__dirname, "golden");
-/** The shape of the functions: no value from outside. */
-const OTHERS = ["functions.json"];
 
 interface Line {
   readonly file: string;
@@ -30,7 +28,7 @@ function allUnder(name: string, value: unknown): unknown[] {
 
 const files = readdirSync(FOLDER).filter((file) => file.endsWith(".json"));
 
-test.each(files.filter((file) => !OTHERS.includes(file)))("%s", (file) => {
+test.each(files)("%s", (file) => {
   const values = JSON.parse(readFileSync(join(FOLDER, file), "utf8")) as unknown;
   const lines = table.filter((line) => line.file === file);
   const tolerances = allUnder("tolerance", values).flatMap((found) =>

@@ -1,6 +1,7 @@
 /** The walk in the README is true: its figures are worked out here from the starter workbook. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import reviewed from "./reviewed/functions.json";
 import { gaps } from "../src/core/bag/gaps";
 import { twins } from "../src/core/bag/twins";
 import { knownToM } from "../src/core/carry/needed";
@@ -69,6 +70,11 @@ test("the gap and the twins", async () => {
   const [from, to] = [gap!.fromM, gap!.toM].map((metres) => length(metres, "ft"));
   expectSaid(`between ${from} and ${to} ft`);
   expectSaid(`${pair!.a} and ${pair!.b} are twins`);
+});
+
+test("every function is in the table", () => {
+  const { functions } = reviewed;
+  for (const { id } of functions) expectSaid(`\`${id}\``);
 });
 
 test("the notes", async () => {

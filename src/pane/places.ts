@@ -1,4 +1,4 @@
-/** The seven places of the pane, in the order of the tabs. */
+/** The places of the pane, in the order of the tabs. */
 export const PLACES = [
   { id: "field", title: "Field" },
   { id: "notes", title: "Notes" },

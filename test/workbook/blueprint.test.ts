@@ -1,3 +1,5 @@
+import reviewed from "../reviewed/functions.json";
+import { DATA_TABLES } from "../../src/workbook/blueprint/dataTables";
 import { emptyBlueprint, starterBlueprint } from "../../src/workbook/blueprint";
 import type { Blueprint, SheetPlan, TablePlan } from "../../src/workbook/blueprint/types";
 
@@ -5,10 +7,7 @@ import type { Blueprint, SheetPlan, TablePlan } from "../../src/workbook/bluepri
 const SHEETS = ["Start", "Log", "Discs", "Card", "Holes", "Rounds"];
 const TABLES = { Throws: "Log", Bag: "Discs", Course: "Holes", Results: "Rounds" };
 const NAMES = ["MyCard", "MyPlan", "PhoneNotes", "Putting", "Settings"];
-const FUNCTIONS =
-  "SMOOTH CARD NEEDED TREND NOTES PLAYSLIKE PLAYSBAND LEVEL RISE HEADWIND CROSSWIND AIR DRIFT FLIGHT BEST OPTIONS CHANCE POWER PLAN STROKES COVERAGE GAPS WORTH LEARN".split(
-    " ",
-  );
+const FUNCTIONS = reviewed.functions.map(({ id }) => id);
 
 const columnNumber = (letters: string): number =>
   [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
@@ -70,6 +69,7 @@ describe.each([
     expect(Object.fromEntries(tables(book).map(({ name, sheet }) => [name, sheet]))).toEqual(
       TABLES,
     );
+    expect(Object.values(DATA_TABLES).sort()).toEqual(Object.keys(TABLES).sort());
     const names = book.sheets.flatMap(({ blocks }) =>
       blocks.flatMap((block) => (block.kind !== "table" && block.name ? [block.name] : [])),
     );

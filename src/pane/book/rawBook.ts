@@ -1,36 +1,30 @@
 /** What the pane reads from the workbook, as it stands there. */
+import {
+  DATA_PARTS,
+  DATA_TABLES,
+  forEachTable,
+  type DataPart,
+} from "../../workbook/blueprint/dataTables";
 import type { CellValue, TableData, WorkbookPort } from "../../workbook/port";
 
-export interface RawBook {
-  readonly throws: TableData | null;
-  readonly bag: TableData | null;
-  readonly course: TableData | null;
-  readonly results: TableData | null;
+export interface RawBook extends Readonly<Record<DataPart, TableData | null>> {
   readonly settings: readonly (readonly CellValue[])[] | null;
-  /** Tables that are not ours. */
+  /** Tables that are not among ours; a partner's throws may stand in one. */
   readonly otherTables: readonly string[];
 }
 
-export const TABLES = {
-  throws: "Throws",
-  bag: "Bag",
-  course: "Course",
-  results: "Results",
-} as const;
 export const SETTINGS = "Settings";
 
 export async function readRawBook(port: WorkbookPort): Promise<RawBook> {
-  const [throws, bag, course, results, settings, tables] = await Promise.all([
-    port.readTable(TABLES.throws),
-    port.readTable(TABLES.bag),
-    port.readTable(TABLES.course),
-    port.readTable(TABLES.results),
+  const [data, settings, tables] = await Promise.all([
+    Promise.all(DATA_PARTS.map((part) => port.readTable(DATA_TABLES[part]))),
     port.readRange(SETTINGS),
     port.tableNames(),
   ]);
-  const ours = new Set(Object.values(TABLES).map((name) => name.toLowerCase()));
+  const ours = new Set(Object.values(DATA_TABLES).map((name) => name.toLowerCase()));
   const otherTables = tables.filter((name) => !ours.has(name.toLowerCase()));
-  return { throws, bag, course, results, settings, otherTables };
+  const byPart = forEachTable((_, part) => data[DATA_PARTS.indexOf(part)]!);
+  return { ...byPart, settings, otherTables };
 }
 
 /** The header row and the rows under it, as the core reads a table. */
@@ -39,15 +33,12 @@ export const cellsOf = (table: TableData | null): readonly (readonly CellValue[]
 
 /** Keeps the parts of the earlier reading that did not change, so that nothing is worked out twice. */
 export function keepUnchanged(before: RawBook, now: RawBook): RawBook {
-  const table = (part: "throws" | "bag" | "course" | "results"): TableData | null =>
+  const table = (_: string, part: DataPart): TableData | null =>
     sameCells(cellsOf(before[part]), cellsOf(now[part])) && before[part]?.sheet === now[part]?.sheet
       ? before[part]
       : now[part];
   const kept: RawBook = {
-    throws: table("throws"),
-    bag: table("bag"),
-    course: table("course"),
-    results: table("results"),
+    ...forEachTable(table),
     settings: sameCells(before.settings ?? [], now.settings ?? []) ? before.settings : now.settings,
     otherTables: sameCells([before.otherTables], [now.otherTables])
       ? before.otherTables

@@ -1,6 +1,6 @@
 import { writeSettings } from "../book/setting";
 import { addRows } from "../book/tableRows";
-import { TABLES } from "../book/rawBook";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import type { Desk } from "../desk";
 import { goTo, withFocus } from "../state";
 import { fillFrom } from "../hole/fill";
@@ -31,7 +31,7 @@ export async function addResult(desk: Desk, planned: Planned, next: number | nul
   const done = await desk.work("course", "Adding the result", async (port) => {
     const row = resultRow(course, planned, book.settings, todayOf(desk.options));
     const what = `${String(row["Disc"])} on hole ${planned.hole.hole}`;
-    const changes = [await addRows(port, TABLES.results, [row])];
+    const changes = [await addRows(port, DATA_TABLES.results, [row])];
     return { said: `Added: ${what}.`, step: { place: "course", what, changes } };
   });
   if (done) desk.change((state) => withFocus({ ...state, course: opened(next) }, "result-finish"));

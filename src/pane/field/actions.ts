@@ -1,7 +1,7 @@
 /** What the buttons and keys of Field do. */
 import { sentenceOf } from "../attempt";
 import { rowsFor } from "../book/newThrows";
-import { TABLES } from "../book/rawBook";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { addRows } from "../book/tableRows";
 import type { Desk } from "../desk";
 import { withFocus, withNotice } from "../state";
@@ -47,7 +47,7 @@ export function start(desk: Desk, today: number): void {
 const addedStep = ({ index, was, disc, carry }: LoggedRow): Step => ({
   place: "field",
   what: `${disc} ${String(carry)}`,
-  changes: [{ kind: "added", table: TABLES.throws, rows: [{ index, was }] }],
+  changes: [{ kind: "added", table: DATA_TABLES.throws, rows: [{ index, was }] }],
 });
 
 export const end = (desk: Desk): void =>
@@ -63,7 +63,7 @@ export async function add(desk: Desk): Promise<void> {
     const table = needThrows(book.raw.throws);
     const rows = rowsFor(table, [entryOf(session, disc, book.settings)], book.settings);
     const what = `${disc} ${session.carry.trim()}`;
-    const changes = [await addRows(port, TABLES.throws, rows)];
+    const changes = [await addRows(port, DATA_TABLES.throws, rows)];
     return { said: "", step: { place: "field", what, changes } };
   });
   if (done) next(desk, { carry: "", offline: null, chosen: null });
@@ -79,11 +79,11 @@ export async function again(desk: Desk): Promise<void> {
     const table = needThrows(book.raw.throws);
     const { becomes, before, was } = markingOff(last, table, book.settings);
     const { index } = last;
-    await port.changeRows(TABLES.throws, [{ index, was: last.was, becomes }]);
+    await port.changeRows(DATA_TABLES.throws, [{ index, was: last.was, becomes }]);
     const step: Step = {
       place: "field",
       what: `off for ${last.disc} ${String(last.carry)}`,
-      changes: [{ kind: "changed", table: TABLES.throws, rows: [{ index, was, before }] }],
+      changes: [{ kind: "changed", table: DATA_TABLES.throws, rows: [{ index, was, before }] }],
     };
     return { said: "", step };
   });

@@ -1,5 +1,5 @@
 import { rowsFor } from "../book/newThrows";
-import { TABLES } from "../book/rawBook";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { addRows } from "../book/tableRows";
 import type { Desk } from "../desk";
 import { count } from "../words/figures";
@@ -25,7 +25,7 @@ export async function addNotes(desk: Desk, rows: readonly UnderstoodRow[]): Prom
       step: {
         place: "notes",
         what,
-        changes: [await addRows(port, TABLES.throws, cells)],
+        changes: [await addRows(port, DATA_TABLES.throws, cells)],
       },
     };
   });

@@ -3,6 +3,7 @@ import { addRows } from "../book/tableRows";
 import type { Desk, Done } from "../desk";
 import type { Change } from "../undo/step";
 import { count, list } from "../words/figures";
+import { DATA_PARTS } from "../../workbook/blueprint/dataTables";
 import { emptyBlueprint } from "../../workbook/blueprint";
 import type { BuildReport, WorkbookPort } from "../../workbook/port";
 import { starterRows } from "./starterRows";
@@ -31,8 +32,8 @@ const undoSentence = (port: WorkbookPort, { made }: BuildReport): string => {
 export const fillWithStarter = (desk: Desk): Promise<boolean> =>
   desk.work("setup", "Filling the tables", async (port, report): Promise<Done> => {
     await port.build(emptyBlueprint());
-    const { throws, bag, course, results } = await readRawBook(port);
-    const fills = starterRows([throws, bag, course, results]);
+    const raw = await readRawBook(port);
+    const fills = starterRows(DATA_PARTS.map((part) => raw[part]));
     const changes: Change[] = [];
     for (const { table, rows } of fills) {
       report(changes.length, fills.length);

@@ -1,6 +1,7 @@
 /** What the workbook has of what the product needs. */
 import type { Book } from "../book/book";
-import { SETTINGS, TABLES } from "../book/rawBook";
+import { DATA_PARTS, DATA_TABLES, type DataPart } from "../../workbook/blueprint/dataTables";
+import { SETTINGS } from "../book/rawBook";
 
 export interface Part {
   readonly name: string;
@@ -8,10 +9,18 @@ export interface Part {
   readonly there: boolean;
 }
 
+const WHAT: Readonly<Record<DataPart, string>> = {
+  throws: "your throws",
+  bag: "your discs",
+  course: "the holes",
+  results: "what happened on the course",
+};
+
 export const partsOf = ({ raw }: Book): readonly Part[] => [
-  { name: TABLES.throws, what: "your throws", there: raw.throws !== null },
-  { name: TABLES.bag, what: "your discs", there: raw.bag !== null },
-  { name: TABLES.course, what: "the holes", there: raw.course !== null },
-  { name: TABLES.results, what: "what happened on the course", there: raw.results !== null },
+  ...DATA_PARTS.map((part) => ({
+    name: DATA_TABLES[part],
+    what: WHAT[part],
+    there: raw[part] !== null,
+  })),
   { name: SETTINGS, what: "units, wind, circle, putting", there: raw.settings !== null },
 ];

@@ -1,5 +1,6 @@
 import { addRows } from "../book/tableRows";
-import { cellsOf, TABLES } from "../book/rawBook";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
+import { cellsOf } from "../book/rawBook";
 import type { Desk, Done } from "../desk";
 import { sentenceOf } from "../attempt";
 import { withNotice } from "../state";
@@ -40,7 +41,7 @@ export async function addPartner(desk: Desk, merge: Merge): Promise<void> {
   const { partner } = desk.state.share;
   const done = await desk.work("share", "Adding the throws", async (port) => {
     const what = `${count(merge.add.length, "throw")} of ${partner.trim()}`;
-    const changes = [await addRows(port, TABLES.throws, merge.add)];
+    const changes = [await addRows(port, DATA_TABLES.throws, merge.add)];
     return { said: `Added ${what}.`, step: { place: "share", what, changes } };
   });
   if (done) desk.change((state) => ({ ...state, share: EMPTY_SHARE }));

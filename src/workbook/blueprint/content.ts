@@ -5,20 +5,17 @@ import putting from "../../../seeds/putting.json";
 import results from "../../../seeds/results.json";
 import throws from "../../../seeds/throws.json";
 import { isoDay } from "../../core/log/serialDay";
+import { forEachTable, type DataPart } from "./dataTables";
 
 type Rows = readonly (readonly CellValue[])[];
 
 /** What stands in the tables and inputs of a new workbook. */
-export interface Content {
+export interface Content extends Readonly<Record<DataPart, Rows>> {
   /** Values of settings by label, in lower case; the usual ones where there is none. */
   readonly settings: ReadonlyMap<string, CellValue>;
   /** Disc shown in the small one-disc panels. */
   readonly disc: string;
   readonly notes: string;
-  readonly throws: Rows;
-  readonly bag: Rows;
-  readonly course: Rows;
-  readonly results: Rows;
   /** Distance and share of putts made; blank rows where the usual table is meant. */
   readonly putting: Rows;
 }
@@ -34,10 +31,7 @@ export const EMPTY: Content = {
   settings: new Map(),
   disc: "",
   notes: "",
-  throws: [],
-  bag: [],
-  course: [],
-  results: [],
+  ...forEachTable(() => []),
   putting: BLANK_PUTTING,
 };
 

@@ -1,5 +1,6 @@
 import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
 import { EMPTY, type Content } from "../blueprint/content";
+import { DATA_TABLES, forEachTable } from "../blueprint/dataTables";
 import { emptyBlueprint } from "../blueprint";
 import type { TablePlan } from "../blueprint/types";
 import { PortError, type CellValue } from "../port";
@@ -83,9 +84,9 @@ function settingsIn(book: Workbook): Pick<Content, "settings" | "putting"> {
 }
 
 function fromBook(book: Workbook): OpenedFile {
-  const hasTable = FileTable.find(book, "Throws") !== null;
+  const hasTable = FileTable.find(book, DATA_TABLES.throws) !== null;
   let source: string | undefined;
-  let throws: CellValue[][] | null = hasTable ? tableRows(book, "Throws") : null;
+  let throws: CellValue[][] | null = hasTable ? tableRows(book, DATA_TABLES.throws) : null;
   for (const sheet of book.worksheets) {
     if (throws) break;
     throws = throwsIn(sheetCells(sheet));
@@ -98,10 +99,8 @@ function fromBook(book: Workbook): OpenedFile {
       ...EMPTY,
       ...settingsIn(book),
       disc: firstDisc(throws),
+      ...forEachTable((name) => tableRows(book, name)),
       throws,
-      bag: tableRows(book, "Bag"),
-      course: tableRows(book, "Course"),
-      results: tableRows(book, "Results"),
     },
     leftBehind: book.worksheets
       .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
