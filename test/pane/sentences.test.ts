@@ -1,4 +1,6 @@
 import {
+  doubtSentence,
+  oddWindSentence,
   aimSentence,
   driftSentence,
   pickOf,
@@ -40,7 +42,24 @@ test("why it plays as it does names only what matters", () => {
   expect(bare(whySentence(parts, DEFAULT_SETTINGS))).toBe(
     "42 ft more for the slope and 3 ft less for the wind.",
   );
-  expect(whySentence({ ...parts, slopeM: 0, windM: 0 }, DEFAULT_SETTINGS)).toContain("level");
+  expect(whySentence({ ...parts, slopeM: 0, windM: 0 }, DEFAULT_SETTINGS)).toContain("add nothing");
+});
+
+test("a best disc that does not get there is said not to", () => {
+  const short = option({ power: 1, longM: feet(-162), chance: 0, leavesM: feet(166) });
+  expect(bare(pickSentence([short, option({})], DEFAULT_SETTINGS))).toBe(
+    "No disc fits: even smooth it stops 162 ft short, leaves 166 ft.",
+  );
+});
+
+test("an odd wind and a wide doubt are explained, usual ones are not", () => {
+  const parts = { distanceM: 30, slopeM: 0, windM: -1, airM: 0, totalM: 29 };
+  expect(oddWindSentence(parts, 3)).toContain("floats");
+  expect(oddWindSentence(parts, -3)).toBe("");
+  expect(oddWindSentence({ ...parts, windM: 1 }, -3)).toContain("less lift");
+  expect(oddWindSentence({ ...parts, windM: 0.01 }, -3)).toBe("");
+  expect(doubtSentence({ lowM: 80, highM: 101 }, DEFAULT_SETTINGS)).toContain("wider");
+  expect(doubtSentence({ lowM: 80, highM: 99 }, DEFAULT_SETTINGS)).toBe("");
 });
 
 test("aim and drift say the side in words", () => {
@@ -53,8 +72,8 @@ test("aim and drift say the side in words", () => {
 
 test("a disc that stops short at its hardest, or flies past at its softest, is said to be unfit", () => {
   const words = (part: Partial<Option>) => bare(unfitSentence(option(part), DEFAULT_SETTINGS));
-  expect(words({ power: 1, longM: feet(-60) })).toBe("too soft: smooth it stops 60 ft short");
-  expect(words({ power: 0.8, longM: feet(60) })).toBe("too far: even at 80 % it goes 60 ft past");
+  expect(words({ power: 1, longM: feet(-60) })).toBe("even smooth it stops 60 ft short");
+  expect(words({ power: 0.8, longM: feet(60) })).toBe("even at 80 % it goes 60 ft past");
   expect(words({ power: 0.9, longM: feet(-60) })).toBe("");
   expect(words({ power: 1, longM: feet(-20) })).toBe("");
 });

@@ -1,7 +1,9 @@
 import { progressOf, bagOf, throwsOf, type Session } from "../../src/pane/field/session";
+import { doubted, doubtOf } from "../../src/pane/field/doubt";
 import { entryOf, loggedRows } from "../../src/pane/field/entry";
 import { EMPTY_START, sessionFrom } from "../../src/pane/field/start";
-import { leastKnownFirst, rowIn } from "../../src/pane/field/worth";
+import { leastKnownFirst } from "../../src/pane/field/worth";
+import { rowIn } from "../../src/pane/book/rowIn";
 import { rowsFor } from "../../src/pane/book/newThrows";
 import type { Book } from "../../src/pane/book/book";
 import { bookIn, starterPort } from "./starterBook";
@@ -92,4 +94,21 @@ test("rows of the day are those of this player, marked off or not", () => {
   expect(rows.length).toBeGreaterThan(throwsOf({ ...session, day }, book).length);
   expect(rows.some(({ off }) => off)).toBe(true);
   expect(rows.every(({ was }) => was["Player"] === "Me")).toBe(true);
+});
+
+test("a carry far from the disc's own is asked about once; what no throw carries is refused", () => {
+  const typed = (carry: string): Session => ({ ...session, carry });
+  const bare = (text: string | null) => text?.replaceAll("\u00a0", " ");
+  expect(doubtOf(typed("266"), book, "Copper mid")).toBeNull();
+  expect(bare(doubtOf(typed("30"), book, "Copper mid"))).toMatch(
+    /^30 ft is far from the 27\d ft of/,
+  );
+  const asked = { ...typed("30"), doubted: doubted(typed("30"), "Copper mid") };
+  expect(doubtOf(asked, book, "Copper mid")).toBeNull();
+  expect(doubtOf(asked, book, "Mint fairway")).not.toBeNull();
+  expect(doubtOf(typed("30"), book, "never thrown")).toBeNull();
+  expect(() => entryOf(typed("9999"), "Copper mid", book.settings)).toThrow(
+    "farther than any throw",
+  );
+  expect(() => entryOf(typed("1"), "Copper mid", book.settings)).toThrow("shorter than any throw");
 });

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { Settings } from "../../core/types";
+import type { Option, Settings } from "../../core/types";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
-import { pickOf } from "../hole/sentences";
+import { pickOf, unfitSentence } from "../hole/sentences";
 import { PICK_CAUTION } from "../parts/cautions";
 import { empty } from "../parts/empty";
 import { showSheet } from "../parts/showSheet";
@@ -64,9 +64,15 @@ function holeView(desk: Desk, book: Book, entry: Planned, next: Planned | null):
   </li>`;
 }
 
-function lengthWords({ hole, plan }: Planned, { distanceUnit }: Settings): string {
+function lengthWords({ hole, plan }: Planned, settings: Settings): string {
+  const { distanceUnit } = settings;
   const plays =
     plan.playsLikeM === null ? "" : `, plays like ${length(plan.playsLikeM, distanceUnit)}`;
-  const leaves = plan.option ? `, leaves ${length(plan.option.leavesM, distanceUnit)}` : "";
-  return `${distance(hole.distanceM, distanceUnit)}${plays}${leaves}`;
+  return `${distance(hole.distanceM, distanceUnit)}${plays}${endWords(plan.option, settings)}`;
+}
+
+function endWords(option: Option | null, settings: Settings): string {
+  if (!option) return "";
+  const unfit = unfitSentence(option, settings);
+  return unfit === "" ? `, leaves ${length(option.leavesM, settings.distanceUnit)}` : `; ${unfit}`;
 }

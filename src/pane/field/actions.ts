@@ -7,6 +7,7 @@ import type { Desk } from "../desk";
 import { withFocus, withNotice } from "../state";
 import type { Step } from "../undo/step";
 import { PortError } from "../../workbook/port";
+import { doubted, doubtOf } from "./doubt";
 import { entryOf, loggedRows, markingOff, type LoggedRow } from "./entry";
 import { progressOf, type Session } from "./session";
 import { sessionFrom } from "./start";
@@ -59,6 +60,11 @@ export async function add(desk: Desk): Promise<void> {
   if (!book || !session || busy) return;
   const { disc } = progressOf(session, book, leastKnownFirst(book));
   if (disc === null) return;
+  const doubt = doubtOf(session, book, disc);
+  if (doubt !== null) {
+    setSession(desk, { doubted: doubted(session, disc) });
+    return complain(desk, doubt);
+  }
   const done = await desk.work("field", "Adding the throw", async (port) => {
     const table = needThrows(book.raw.throws);
     const rows = rowsFor(table, [entryOf(session, disc, book.settings)], book.settings);
@@ -66,7 +72,7 @@ export async function add(desk: Desk): Promise<void> {
     const changes = [await addRows(port, DATA_TABLES.throws, rows)];
     return { said: "", step: { place: "field", what, changes } };
   });
-  if (done) next(desk, { carry: "", offline: null, chosen: null });
+  if (done) next(desk, { carry: "", doubted: null, offline: null, chosen: null });
 }
 
 /** Marks the last throw off and asks for the same disc again. */

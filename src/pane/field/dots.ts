@@ -7,7 +7,7 @@ import type { Throw } from "../../core/types";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
 import { oncePer } from "../book/oncePer";
-import { rowIn } from "./worth";
+import { rowIn } from "../book/rowIn";
 
 export interface Dot {
   readonly thrown: Throw;

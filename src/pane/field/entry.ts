@@ -1,6 +1,8 @@
 /** One throw of the session, from the box to the log, and what may be done about the last one. */
 import { discKey } from "../../core/log/discKey";
+import { LONGEST_CARRY_M } from "../../core/constants";
 import { isOff, OFF } from "../../core/log/offLine";
+import { isCarry } from "../../core/log/soundFigures";
 import { throwLayout } from "../../core/log/throwColumns";
 import type { Settings } from "../../core/types";
 import { toMetres, type DistanceUnit } from "../../core/units";
@@ -18,10 +20,15 @@ export function entryOf(session: Session, disc: string, settings: Settings): New
   const { distanceUnit } = settings;
   const carry = needNumber(session.carry, "Carry");
   if (carry <= 0) throw new Error("Carry must be above 0.");
+  const carryM = toMetres(carry, distanceUnit);
+  if (!isCarry(carryM)) {
+    const than = carryM > LONGEST_CARRY_M ? "farther" : "shorter";
+    throw new Error(`${carry} ${distanceUnit} is ${than} than any throw. Look at the number.`);
+  }
   const offline = session.offline;
   return {
     disc,
-    carryM: toMetres(carry, distanceUnit),
+    carryM,
     offlineM:
       offline === null ? null : toMetres(offline * OFFLINE_STEP[distanceUnit], distanceUnit),
     power: 1,

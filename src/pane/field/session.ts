@@ -19,6 +19,8 @@ export interface Session {
   readonly skipped: readonly string[];
   /** What stands in the box. */
   readonly carry: string;
+  /** Disc and carry that looked like a slip: adding the same again means that they were none. */
+  readonly doubted: string | null;
   /** Sideways miss in steps of the arrow keys, right positive; null where it was not noted. */
   readonly offline: number | null;
 }

@@ -40,6 +40,7 @@ export function sessionFrom(form: StartForm, settings: Settings, today: number):
     chosen: null,
     skipped: [],
     carry: "",
+    doubted: null,
     offline: null,
   };
 }

@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from "lit";
 import { knownToM } from "../../core/carry/needed";
 import type { Book } from "../book/book";
+import { rowIn } from "../book/rowIn";
 import type { Desk } from "../desk";
 import { numberBox } from "../parts/box";
 import { picker } from "../parts/picker";
@@ -9,7 +10,7 @@ import { add, setSession, skip } from "./actions";
 import { OFFLINE_STEP } from "./entry";
 import { onSessionKey, turn } from "./keys";
 import { bagOf, type Session } from "./session";
-import { rowIn, stillNeeded } from "./worth";
+import { stillNeeded } from "./worth";
 
 /** The disc to throw now, and the box for where it stopped. */
 export function throwView(desk: Desk, book: Book, session: Session, disc: string): TemplateResult {

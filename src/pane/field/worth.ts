@@ -1,12 +1,8 @@
 /** How well each disc is known, and which is most worth throwing next. */
 import { knownToM, neededThrows } from "../../core/carry/needed";
-import { discKey } from "../../core/log/discKey";
-import type { CardRow } from "../../core/types";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
-
-export const rowIn = ({ card }: Book, disc: string): CardRow | null =>
-  card.rows.find((row) => discKey(row.disc) === discKey(disc)) ?? null;
+import { rowIn } from "../book/rowIn";
 
 /** Least first: a disc never thrown, then the one that one more throw sharpens most. */
 export function leastKnownFirst(book: Book): (disc: string) => number {

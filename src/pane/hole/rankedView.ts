@@ -13,9 +13,13 @@ export function rankedView(options: readonly Option[], settings: Settings): Temp
   const unfit = options.filter((option) => !fit.includes(option));
   return html`<section class="whole" aria-label="Ranked">
     <h2>Ranked</h2>
-    <ol class="ranked">
-      ${fit.slice(0, AT_ONCE).map((option) => ranked(option, settings))}
-    </ol>
+    ${
+      fit.length === 0
+        ? nothing
+        : html`<ol class="ranked">
+            ${fit.slice(0, AT_ONCE).map((option) => ranked(option, settings))}
+          </ol>`
+    }
     ${
       fit.length <= AT_ONCE
         ? nothing
@@ -30,7 +34,7 @@ export function rankedView(options: readonly Option[], settings: Settings): Temp
       unfit.length === 0
         ? nothing
         : html`<details>
-            <summary>${unfit.length} too soft or too far</summary>
+            <summary>${unfit.length} ${missesOf(unfit)}</summary>
             <ul class="lines">
               ${unfit.map(
                 (option) =>
@@ -40,6 +44,13 @@ export function rankedView(options: readonly Option[], settings: Settings): Temp
           </details>`
     }
   </section>`;
+}
+
+/** What discs that do not fit have in common. */
+function missesOf(unfit: readonly Option[]): string {
+  const short = unfit.some(({ longM }) => longM < 0);
+  const past = unfit.some(({ longM }) => longM > 0);
+  return [short ? "stop short" : [], past ? "go past" : []].flat().join(" or ");
 }
 
 const ranked = (option: Option, { distanceUnit }: Settings): TemplateResult =>

@@ -13,10 +13,13 @@ export const pickOf = (option: Option): string => `${option.disc}, ${power(optio
  *
  * @example "71 % in the circle, leaves 19 ft. Second: Mint fairway at 86 %."
  */
-export function pickSentence(options: readonly Option[], { distanceUnit }: Settings): string {
+export function pickSentence(options: readonly Option[], settings: Settings): string {
   const [best, second] = options;
   if (!best) return "";
-  const first = `${share(best.chance)} in the circle, leaves ${distance(best.leavesM, distanceUnit)}.`;
+  const leaves = `leaves ${distance(best.leavesM, settings.distanceUnit)}.`;
+  const unfit = unfitSentence(best, settings);
+  if (unfit !== "") return `No disc fits: ${unfit}, ${leaves}`;
+  const first = `${share(best.chance)} in the circle, ${leaves}`;
   const next = second ? ` Second: ${second.disc}${joined(second)}.` : "";
   return first + next;
 }
@@ -52,17 +55,34 @@ export function whySentence(parts: Parts, { distanceUnit }: Settings): string {
       ([metres, cause]) =>
         `${distance(Math.abs(metres), distanceUnit)} ${metres < 0 ? "less" : "more"} for the ${cause}`,
     );
-  return said.length === 0 ? "Nothing to add: level, and the air is still." : `${list(said)}.`;
+  return said.length === 0 ? "Slope, wind and air add nothing here." : `${list(said)}.`;
 }
+
+/**
+ * Says that a wind does the opposite of what people expect; "" where it does not. A disc thrown well
+ * short of its usual distance gains from a headwind, for it has lift to spare.
+ */
+export function oddWindSentence({ windM }: Parts, headwindMps: number): string {
+  if (Math.abs(windM) < WORTH_SAYING_M || windM * headwindMps >= 0) return "";
+  return headwindMps > 0
+    ? "A throw this soft floats on a headwind."
+    : "With the wind behind it the disc has less lift.";
+}
+
+/** Doubt wider than the circle, in words; "" where it is not. */
+export const doubtSentence = (
+  { lowM, highM }: { readonly lowM: number; readonly highM: number },
+  { circleM }: Settings,
+): string => (highM - lowM > 2 * circleM ? "That is wider than the circle: trust your eyes." : "");
 
 /** Why a disc is no choice here: it does not get there, or cannot be thrown softly enough; "" otherwise. */
 export function unfitSentence(option: Option, settings: Settings): string {
   const { distanceUnit, lowestPower, highestPower, circleM } = settings;
   const miss = distance(Math.abs(option.longM), distanceUnit);
   if (option.power >= highestPower && option.longM < -circleM)
-    return `too soft: ${power(highestPower)} it stops ${miss} short`;
+    return `even ${power(highestPower)} it stops ${miss} short`;
   if (option.power <= lowestPower && option.longM > circleM)
-    return `too far: even ${power(lowestPower)} it goes ${miss} past`;
+    return `even ${power(lowestPower)} it goes ${miss} past`;
   return "";
 }
 

@@ -11,7 +11,16 @@ import { flightPlot } from "./flightPlot";
 import type { HoleForm } from "./form";
 import { formView } from "./formView";
 import { rankedView } from "./rankedView";
-import { aimSentence, driftSentence, pickOf, pickSentence, whySentence } from "./sentences";
+import {
+  aimSentence,
+  doubtSentence,
+  driftSentence,
+  oddWindSentence,
+  pickOf,
+  pickSentence,
+  unfitSentence,
+  whySentence,
+} from "./sentences";
 import { isBlankForm, taskOf } from "./task";
 
 /** Worked out once for the same boxes over the same workbook, however often the pane is drawn. */
@@ -33,8 +42,14 @@ export function holeView(desk: Desk, book: Book): TemplateResult {
 function answerView(answer: Answer<HoleAnswer> | null, book: Book): unknown {
   if (!answer) return empty("How far is it?", "Type the distance to the target.");
   if (!answer.ok) return html`<p>${answer.why}</p>`;
+  if (isPutt(answer.value, book))
+    return html`<p class="pick" id="pick">Putt</p>
+      <p>The target is inside the circle.</p>`;
   return html`${pickView(answer.value, book)} ${playsView(answer.value, book)} ${PICK_CAUTION}`;
 }
+
+const isPutt = ({ task }: HoleAnswer, { settings }: Book): boolean =>
+  task.distanceM <= settings.circleM;
 
 function pickView({ options }: HoleAnswer, book: Book): unknown {
   if (book.card.rows.length === 0)
@@ -45,11 +60,14 @@ function pickView({ options }: HoleAnswer, book: Book): unknown {
   return html`<div>
     <p class="eyebrow">Throw</p>
     <p class="pick" id="pick">${pickOf(best)}</p>
-    <p>${pickSentence(options.value, book.settings)} ${aimSentence(best, book.settings)}</p>
+    <p>
+      ${pickSentence(options.value, book.settings)}
+      ${unfitSentence(best, book.settings) === "" ? aimSentence(best, book.settings) : nothing}
+    </p>
   </div>`;
 }
 
-function playsView({ plays, drift }: HoleAnswer, { settings }: Book): unknown {
+function playsView({ task, plays, drift }: HoleAnswer, { settings }: Book): unknown {
   if (!plays.ok) return html`<p>${plays.why}</p>`;
   const { parts, band } = plays.value;
   const { distanceUnit } = settings;
@@ -60,16 +78,19 @@ function playsView({ plays, drift }: HoleAnswer, { settings }: Book): unknown {
     </p>
     <p>
       Between ${length(band.lowM, distanceUnit)} and ${length(band.highM, distanceUnit)}
-      ${distanceUnit}. ${whySentence(parts, settings)}
+      ${distanceUnit}. ${doubtSentence(band, settings)} ${whySentence(parts, settings)}
+      ${oddWindSentence(parts, task.headwindMps)}
       ${drift.ok ? driftSentence(drift.value, settings) : nothing}
     </p>
   </div>`;
 }
 
-const detailView = (desk: Desk, book: Book, answer: HoleAnswer): TemplateResult =>
-  html`${
-    answer.options.ok && answer.options.value.length > 0
-      ? rankedView(answer.options.value, book.settings)
-      : nothing
-  }
-  ${answer.path.ok ? flightPlot(desk, book, answer.task, answer.path.value) : nothing}`;
+function detailView(desk: Desk, book: Book, answer: HoleAnswer): unknown {
+  const { options, path, task } = answer;
+  const [best] = options.ok ? options.value : [];
+  if (isPutt(answer, book) || !options.ok || !best) return nothing;
+  // A flight that no disc of the bag can make would promise too much.
+  const getsThere = unfitSentence(best, book.settings) === "";
+  return html`${rankedView(options.value, book.settings)}
+  ${path.ok && getsThere ? flightPlot(desk, book, task, path.value) : nothing}`;
+}
