@@ -1,4 +1,4 @@
-import type { Card, Settings } from "../../core/types";
+import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
 import { isoDay } from "../blueprint/serialDay";
@@ -23,6 +23,8 @@ const ANSWER = 2;
 const NAMES = 1;
 
 const NEAR_EDGE = "Near the edge of what a throw can reach: take this as rough.";
+const TOO_FAR = "No disc gets there: this one leaves the least.";
+const TOO_NEAR = "Every disc goes past: this one leaves the least.";
 
 const span = (axis: Axis, unit: string): string =>
   `${Math.ceil(axis.from)} to ${Math.floor(axisEnd(axis))} ${unit}`;
@@ -56,6 +58,16 @@ export function* pocketSteps(
   const beyond =
     `This sheet knows ${span(grid.distances, distanceUnit)}, rise ${span(grid.rises, distanceUnit)}, ` +
     `wind ${span(grid.winds, windUnit)}.`;
+  const reach = (disc: CardRow, power: number): number =>
+    fromMetres(Math.exp(disc.mu) * power, distanceUnit);
+  const circle = fromMetres(settings.circleM, distanceUnit);
+  const farthest = (reach(discs[0]!, settings.highestPower) + circle).toFixed(1);
+  const nearest = (reach(discs.at(-1)!, settings.lowestPower) - circle).toFixed(1);
+  const hints =
+    `IF(${shot.known}=-1,"Type numbers only.",IF(${shot.known}=0,"${beyond}",` +
+    `IF(N(${shot.untyped})>${farthest},"${TOO_FAR}",` +
+    `IF(AND(ISNUMBER(${shot.untyped}),${shot.untyped}<${nearest}),"${TOO_NEAR}",` +
+    `IF(${shot.sure}=1,"","${NEAR_EDGE}")))))`;
   const inputs = (
     [
       ["Range", 300, distanceUnit],
@@ -84,12 +96,7 @@ export function* pocketSteps(
     formula(ANSWER, 12, nameOf(pick.second, ""), "answer"),
     text("A13", "label", "Power"),
     formula(ANSWER, 13, powerOf(pick.second), "answer", SHARE),
-    formula(
-      1,
-      15,
-      `IF(${shot.known}=-1,"Type numbers only.",IF(${shot.known}=0,"${beyond}",IF(${shot.sure}=1,"","${NEAR_EDGE}")))`,
-      "caution",
-    ),
+    formula(1, 15, hints, "caution"),
     text(
       "A17",
       "hint",
@@ -122,7 +129,8 @@ export function* pocketSteps(
 
   return {
     name: POCKET,
-    widths: [17, 24, 13, 3, 3],
+    // The figures behind the answers stand out of sight of a phone.
+    widths: [17, 24, 13, 3, 60],
     blocks: [...visible, ...shot.blocks, ...pick.blocks],
     print: {
       landscape: false,
