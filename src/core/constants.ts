@@ -172,6 +172,9 @@ export const FARTHEST_TARGET_M = 1000;
 export const SHORTEST_CARRY_M = 1;
 export const LONGEST_CARRY_M = 500;
 
+/** A shorter carry is more often another number of the notes than a throw, m: about 40 ft. Assumption. */
+export const LEAST_LIKELY_CARRY_M = 12;
+
 /** A spread on a card that is a smaller share of carry is a slip. Assumption. */
 export const LEAST_SPREAD = 1e-6;
 

@@ -110,7 +110,12 @@ export const messages = {
     noDisc: () => "No disc for this.",
     noCarry: () => "No carry for this.",
     noAmount: () => "How far to the side? Write a number beside it.",
-    loneMark: () => "A mark without a number.",
+    dateInside: () => "A date stands on a line of its own, or before the disc.",
+    dayUnread: () => "Its date was not read.",
+    shortOrLong: () => "Short and long are not read; write the carry itself.",
+    loneMark: () => "Which carry? Write the x against it, as 290x.",
+    markBetween: (before: string, after: string) =>
+      `The x between ${before} and ${after} marks ${after}; for ${before} write ${before}x.`,
     badPower: () => "Not a share of smooth.",
     unknown: () => "Not understood.",
   },

@@ -5,13 +5,15 @@ import { messages } from "../messages";
 import type { BagDisc, Settings } from "../types";
 import type { DistanceUnit } from "../units";
 import { bagPatterns, type BagPattern } from "./bagPatterns";
-import { bindMarks, bindSides } from "./bind";
+import { bindSides } from "./bind";
+import { bindMarks } from "./bindMarks";
 import { draftLine } from "./draftLine";
 import type { DraftDisc, DraftLine } from "./drafts";
 import { namesFirst } from "./namesFirst";
 import { noteDate, type NoteDate } from "./noteDate";
 import { noteRows } from "./noteRows";
 import { readNoteTable, tableSeparator } from "./noteTable";
+import { setMissesAside } from "./shortOrLong";
 import { suggestDisc } from "./suggestDisc";
 import { tokenize } from "./tokenize";
 import type { NoteRow, Notes, UnreadNote } from "./types";
@@ -28,6 +30,8 @@ export class NoteReader {
   private readonly patterns: readonly BagPattern[];
   private unit: DistanceUnit;
   private day: number | null = null;
+  /** Whether a date that was not read stands over the lines to come. */
+  private dayUnread = false;
   private year: number | null = null;
   private disc: string | null = null;
   /** A name on a line of its own that no carry has followed yet. */
@@ -75,6 +79,7 @@ export class NoteReader {
     this.closeHeading();
     this.day = day;
     this.disc = null;
+    this.dayUnread = why !== null;
     const reason = why && DATE_FAULTS[why]();
     if (reason) this.unread.push({ fromLine, text, reason });
   }
@@ -101,15 +106,19 @@ export class NoteReader {
   }
 
   private takeThrows(text: string, fromLine: number): void {
-    const pieces = namesFirst(bindSides(tokenize(text, this.patterns)), this.disc !== null);
+    const said = setMissesAside(tokenize(text, this.patterns), this.unit);
+    const pieces = namesFirst(bindSides(said), this.disc !== null);
     const line = draftLine(bindMarks(pieces), this.unit);
     for (const { text: piece, reason } of line.unread)
       this.unread.push({ fromLine, text: piece, reason });
     if (line.discs.some(({ throws }) => throws.length > 0)) this.takeDiscs(line, text, fromLine);
-    else this.takeHeading(line, fromLine);
+    else {
+      this.dayUnread ||= line.dated;
+      this.takeHeading(line, fromLine);
+    }
   }
 
-  private takeDiscs({ discs, words }: DraftLine, whole: string, fromLine: number): void {
+  private takeDiscs({ discs, words, dated }: DraftLine, whole: string, fromLine: number): void {
     for (const draft of discs) {
       if (draft.name !== null) {
         this.closeHeading();
@@ -123,16 +132,18 @@ export class NoteReader {
         });
       else if (this.disc === null)
         this.unread.push({ fromLine, text: whole.trim(), reason: messages.notes.noDisc() });
-      else this.addRows(draft, this.disc, fromLine);
+      else this.addRows(draft, this.disc, fromLine, dated || this.dayUnread);
     }
     for (const text of words)
       this.unread.push({ fromLine, text, reason: messages.notes.unknown() });
   }
 
-  private addRows(draft: DraftDisc, disc: string, fromLine: number): void {
+  private addRows(draft: DraftDisc, disc: string, fromLine: number, dayUnread: boolean): void {
     const { day, unit, bag } = this;
+    const doubt = dayUnread ? messages.notes.dayUnread() : null;
     this.heading = null;
-    for (const row of noteRows(draft, { fromLine, disc, day, unit, bag })) this.rows.push(row);
+    for (const row of noteRows(draft, { fromLine, disc, day, unit, bag, doubt }))
+      this.rows.push(row);
   }
 
   /** A line without carries: the disc of the lines to come, or chatter. */

@@ -1,31 +1,9 @@
-/** Which number a mark or a side belongs to. */
+/** Which number a side belongs to. */
 import { messages } from "../messages";
 import type { NumberPiece, Piece } from "./pieces";
 
 /** A sideways miss is at most this share of the carry it belongs to; a larger number is a carry. */
 export const MOST_SIDE_SHARE = 0.5;
-
-/** Gives every mark on its own to a number beside it; one without a number is unclear. */
-export function bindMarks(pieces: readonly Piece[]): Piece[] {
-  const bound: Piece[] = [];
-  for (let index = 0; index < pieces.length; index++) {
-    const piece = pieces[index]!;
-    const next = pieces[index + 1];
-    if (piece.kind !== "mark") {
-      bound.push(piece);
-    } else if (next?.kind === "number" && piece.belongs === "after") {
-      bound.push({ ...next, bad: true });
-      index++;
-    } else {
-      let before = bound.length - 1;
-      while (bound[before]?.kind === "side" || bound[before]?.kind === "power") before--;
-      const number = bound[before];
-      if (number?.kind === "number") bound[before] = { ...number, bad: true };
-      else bound.push(unclear(piece, messages.notes.loneMark()));
-    }
-  }
-  return bound;
-}
 
 /**
  * Gives every side written as a word its distance from a number beside it: "271 10 left", "271 left

@@ -22,6 +22,7 @@ class LineDrafter {
   private remarksAhead: string[] = [];
   private sideAhead: (DraftSide & { readonly text: string }) | null = null;
   private powerAhead: { readonly share: number; readonly text: string } | null = null;
+  private dated = false;
 
   constructor(
     private readonly pieces: readonly Piece[],
@@ -37,6 +38,7 @@ class LineDrafter {
       discs: this.discs,
       words: [...this.words, ...this.remarksAhead],
       unread: this.unread,
+      dated: this.dated,
     };
   }
 
@@ -55,6 +57,7 @@ class LineDrafter {
     else if (piece.kind === "side") this.takeSide(piece, index);
     else if (piece.kind === "power") this.takePower(piece.share, piece.text);
     else if (piece.kind === "remark") this.remark(piece.text);
+    else if (piece.kind === "date") this.takeDate(piece.text);
     else if (piece.kind === "unclear") this.unread.push({ text: piece.text, reason: piece.reason });
   }
 
@@ -115,6 +118,11 @@ class LineDrafter {
       this.unread.push({ text, reason: messages.notes.badPower() });
     else if (last?.power === null) last.power = share;
     else this.powerAhead = { share, text };
+  }
+
+  private takeDate(text: string): void {
+    this.dated = true;
+    this.unread.push({ text, reason: messages.notes.dateInside() });
   }
 
   private remark(text: string): void {

@@ -36,4 +36,6 @@ export interface DraftLine {
   /** Words that belong to no throw: a heading, or chatter. */
   readonly words: readonly string[];
   readonly unread: readonly Unread[];
+  /** Whether the line has a date that was not read. */
+  readonly dated: boolean;
 }

@@ -24,6 +24,6 @@ export function namesFirst(pieces: readonly Piece[], discIsCurrent: boolean): Pi
   return [...ordered, ...held];
 }
 
-const SILENT: ReadonlySet<Piece["kind"]> = new Set(["break", "remark", "unclear"]);
+const SILENT: ReadonlySet<Piece["kind"]> = new Set(["break", "remark", "unclear", "date"]);
 
 const isName = ({ text }: Piece): boolean => !isLine(text) && !isRemark(text);

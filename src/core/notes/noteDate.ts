@@ -47,6 +47,20 @@ export function noteDate(
   return { text, day: serial, why: serial === null ? "no such day" : null };
 }
 
+/** A year with a 29 February, for dates that leave their year out. */
+const SOME_LEAP_YEAR = 2024;
+
+/**
+ * The date that a later part of a line begins with, as it is written; null where it is none, or where
+ * its numbers can only be carries, as in "91/95/88".
+ */
+export function dateWithin(rest: string): string | null {
+  const [text, year, month, day] = dateParts(rest) ?? [null, null, null, 0];
+  if (text === null || month === null) return text;
+  const named = /\p{L}{3}/u.test(text) && day >= 1 && day <= 31;
+  return named || serialDay(year ?? SOME_LEAP_YEAR, month, day) !== null ? text : null;
+}
+
 type Parts = readonly [text: string, year: number | null, month: number | null, day: number];
 
 function dateParts(line: string): Parts | null {

@@ -16,6 +16,7 @@ export interface LineContext {
   /** Where the line names no unit. */
   readonly unit: DistanceUnit;
   readonly bag: readonly BagDisc[];
+  readonly doubt: string | null;
 }
 
 /**
@@ -24,7 +25,7 @@ export interface LineContext {
  * one takes that of its carry.
  */
 export function noteRows({ throws, line, remarks }: DraftDisc, context: LineContext): NoteRow[] {
-  const { fromLine, disc, day, bag } = context;
+  const { fromLine, disc, day, bag, doubt } = context;
   const units = throws.map(({ carry, side }) => carry.unit ?? side?.unit ?? null);
   return throws.map(({ carry, side, power, ...own }, index) => {
     const named = [...units.slice(index), ...units.slice(0, index).reverse()];
@@ -34,6 +35,8 @@ export function noteRows({ throws, line, remarks }: DraftDisc, context: LineCont
       fromLine,
       disc,
       suggestion: suggestionFor(disc, bag),
+      readAs: carry.readAs,
+      doubt,
       carryM: toMetres(carry.value, unit),
       offlineM: side && side.direction * toMetres(side.value, side.unit ?? unit),
       power: power ?? 1,

@@ -5,7 +5,7 @@ import { isOff, OFF } from "../log/offLine";
 import { readThrows } from "../log/readThrows";
 import { THROW_HEADERS } from "../log/throwColumns";
 import type { BagDisc, Cell, Settings } from "../types";
-import { noteDate } from "./noteDate";
+import { daysInColumn } from "./dateColumn";
 import { suggestionFor } from "./noteRows";
 import type { NoteRow, Notes, UnreadNote } from "./types";
 
@@ -35,9 +35,11 @@ export function readNoteTable(
   const header = lines[0]!.split(separator);
   const columns = findColumns(header, THROW_HEADERS);
   const off = new Set<number>();
-  const cells: Cell[][] = lines.slice(1).map((line, index) =>
-    line.split(separator).map((text, column): Cell => {
-      if (column === columns.date?.index) return noteDate(text.trim(), () => null)?.day ?? text;
+  const texts = lines.slice(1).map((line) => line.split(separator));
+  const days = daysInColumn(texts.map((row) => row[columns.date?.index ?? -1] ?? ""));
+  const cells: Cell[][] = texts.map((row, index) =>
+    row.map((text, column): Cell => {
+      if (column === columns.date?.index) return days[index] ?? text;
       if (column !== columns.line?.index) return typedNumber(text, separator);
       if (!isOff(discKey(text))) return text;
       off.add(index + 2);
@@ -50,6 +52,8 @@ export function readNoteTable(
     line: off.has(row) ? OFF : thrown.line,
     fromLine: firstLine + row - 1,
     suggestion: suggestionFor(thrown.disc, bag),
+    readAs: null,
+    doubt: null,
   }));
   const unread = log.leftOut.map(({ row, reason }): UnreadNote => ({
     fromLine: firstLine + row - 1,

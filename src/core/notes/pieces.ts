@@ -10,6 +10,8 @@ export interface NumberPiece {
   readonly unit: DistanceUnit | null;
   /** Marked as a throw that should not count. */
   readonly bad: boolean;
+  /** How a mark was read that could be meant for another number; null where it is plain. */
+  readonly readAs: string | null;
   /** Written with a sign of its own ("-10"): perhaps a sideways miss. 0 for none. */
   readonly sign: -1 | 0 | 1;
 }
@@ -24,7 +26,7 @@ export interface SidePiece {
   readonly unit: DistanceUnit | null;
 }
 
-/** "x" or "?" on its own belongs to the number after it, "off" to the one before. */
+/** "x" or "?" on its own belongs to a number right after it, "off" to the one before. */
 export interface MarkPiece {
   readonly kind: "mark";
   readonly text: string;
@@ -42,4 +44,6 @@ export type Piece =
   /** What stands in brackets. */
   | { readonly kind: "remark"; readonly text: string }
   | { readonly kind: "break"; readonly text: string }
+  /** A date that does not head its line. */
+  | { readonly kind: "date"; readonly text: string }
   | { readonly kind: "unclear"; readonly text: string; readonly reason: string };

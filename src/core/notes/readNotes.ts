@@ -7,7 +7,8 @@ import type { Notes } from "./types";
  * Reads throws out of free text, line by line: one or several discs a line, each with its carries
  * ("mint fairway 352, 344 x 290"); a name on a line of its own before lines of carries; names behind
  * carries; dates as headings or at the head of a line; misses ("10 left", "L10"), powers ("90 %"), x, ? or
- * off for a throw that should not count, remarks; units behind numbers, else `settings.distanceUnit`;
+ * off for a throw that should not count (an x before a carry marks that one, before a comma or at the
+ * end of a line the one before it), remarks; units behind numbers, else `settings.distanceUnit`;
  * rows pasted from a sheet under their header. A disc of the bag is spelt as the bag does; any other
  * name stays as written, with a suggestion where one disc of the bag is near. What is not understood
  * comes back unread with its line, its text and a reason, never dropped: emoji and bullets alone are

@@ -90,6 +90,7 @@ function numbers(
     unit: unitOf(unit),
     bad:
       (before !== undefined && index === 0) || (after !== undefined && index === values.length - 1),
+    readAs: null,
     sign: sign === "-" ? -1 : sign === "+" ? 1 : 0,
   }));
 }

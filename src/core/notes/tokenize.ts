@@ -1,5 +1,6 @@
 /** A line of notes cut into pieces; what belongs together comes later. */
 import type { BagPattern } from "./bagPatterns";
+import { dateWithin } from "./noteDate";
 import type { Piece } from "./pieces";
 import { RULES } from "./rules";
 
@@ -22,13 +23,15 @@ export function tokenize(line: string, bag: readonly BagPattern[]): Piece[] {
   return pieces;
 }
 
-/** Where the piece at a place ends, and what it is; a disc of the bag goes before every rule. */
+/** Where the piece at a place ends, and what it is; a disc of the bag goes before a date and every rule. */
 function piecesAt(line: string, at: number, bag: readonly BagPattern[]): [number, Piece[]] {
   for (const { disc, pattern } of bag) {
     pattern.lastIndex = at;
     const match = pattern.exec(line);
     if (match) return [pattern.lastIndex, [{ kind: "disc", text: match[0], disc }]];
   }
+  const date = dateWithin(line.slice(at));
+  if (date !== null) return [at + date.length, [{ kind: "date", text: date }]];
   for (const { pattern, read } of RULES) {
     pattern.lastIndex = at;
     const match = pattern.exec(line);

@@ -7,6 +7,10 @@ export interface NoteRow extends Omit<Throw, "row"> {
   readonly fromLine: number;
   /** A disc of the bag that the name may mean, where it is not in the bag as written. */
   readonly suggestion: string | null;
+  /** How something was read that could be meant otherwise; null where all is plain. */
+  readonly readAs: string | null;
+  /** Why the throw should be looked at before it is taken; null where nothing speaks against it. */
+  readonly doubt: string | null;
 }
 
 /** A piece that was not understood, never dropped. */

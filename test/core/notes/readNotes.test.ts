@@ -72,7 +72,17 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
   ["copper mid 301 off 287", ["Copper mid 301 off", "Copper mid 287"]],
   ["copper mid 301 287 bad", ["Copper mid 301", "Copper mid 287 off"]],
   ["copper mid 301 10 left x", ["Copper mid 301 L10 off"]],
-  ["copper mid 301 ❌ 287 👎", ["Copper mid 301", "Copper mid 287 off"]],
+  ["copper mid 301 ❌ 287 👎", ["Copper mid 301 off", "Copper mid 287 off"]],
+  ["copper mid 344 x 290 x", ["Copper mid 344 off", "Copper mid 290 off"]],
+  ["copper mid 344x 290", ["Copper mid 344 off", "Copper mid 290"]],
+  ["copper mid 344 x, 290", ["Copper mid 344 off", "Copper mid 290"]],
+  ["copper mid 344, x 290", ["Copper mid 344", "Copper mid 290 off"]],
+  ["copper mid x 290", ["Copper mid 290 off"]],
+  ["copper mid 290 x", ["Copper mid 290 off"]],
+  ["copper mid 301 -10 x 287", ["Copper mid 301 L10", "Copper mid 287 off"]],
+  ["copper mid 301 -10 x", ["Copper mid 301 L10 off"]],
+  ["copper mid 301 x -10", ["Copper mid 301 L10 off"]],
+  ["copper mid 301 (tree) x", ["Copper mid 301 off (tree)"]],
   ["copper mid 301, x, 287", ["Copper mid 301", "Copper mid 287"], ["1: x"]],
   // Units
   ["copper mid 301ft 287 ft 315'", ["Copper mid 301", "Copper mid 287", "Copper mid 315"]],
@@ -131,6 +141,24 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
     "28 Dec 2025\ncopper mid 301\n3 Jan\ncopper mid 287",
     ["Copper mid 301 d46019", "Copper mid 287 d46025"],
   ],
+  // Dates that do not head their line
+  ["copper mid 300 31 May", ["Copper mid 300"], ["1: 31 May"]],
+  ["copper mid 300, 31 May 2026", ["Copper mid 300"], ["1: 31 May 2026"]],
+  ["copper mid 300 May 31st", ["Copper mid 300"], ["1: May 31st"]],
+  ["copper mid 300 31.5.2026", ["Copper mid 300"], ["1: 31.5.2026"]],
+  ["copper mid 300 2026-05-31", ["Copper mid 300"], ["1: 2026-05-31"]],
+  ["copper mid 300 11/12/26", ["Copper mid 300"], ["1: 11/12/26"]],
+  ["copper mid 300 11/12", ["Copper mid 300"], ["1: 11/12"]],
+  ["301 copper mid 31 May", ["Copper mid 301"], ["1: 31 May"]],
+  ["in metres\ncopper mid 91/95", ["Copper mid 298.6", "Copper mid 311.7"]],
+  ["copper mid 91/95/88 m", ["Copper mid 298.6", "Copper mid 311.7", "Copper mid 288.7"]],
+  // Misses along the line
+  ["copper mid 300 10 short", ["Copper mid 300"], ["1: 10 short"]],
+  ["copper mid 300, 10 ft long, 287", ["Copper mid 300", "Copper mid 287"], ["1: 10 ft long"]],
+  ["copper mid 300 too short by 20", ["Copper mid 300"], ["1: too short by 20"]],
+  ["copper mid 10 short", [], ["1: 10 short", "1: Copper mid"]],
+  ["copper mid 287 short, 300", ["Copper mid 287 (short)", "Copper mid 300"]],
+  ["copper mid 300 short 287", ["Copper mid 300 (short)", "Copper mid 287"]],
   // Phones, lists, sheets
   ["🥏 copper mid 301 🔥 287", ["Copper mid 301", "Copper mid 287"]],
   ["• Copper mid 301", ["Copper mid 301"]],
@@ -143,6 +171,10 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
     "Date\tDisc\tCarry\tLine\n2026-05-12\tCopper mid\t301,5\t\n\tmint farway\t290\toff\n\tCopper mid\tabc\t",
     ["Copper mid 301.5 d46154", "mint farway 290 off ~Mint fairway"],
     ["4: Copper mid\tabc"],
+  ],
+  [
+    "Date;Disc;Carry\n5/12/2026;Copper mid;301\n5/25/2026;Copper mid;287",
+    ["Copper mid 301 d46154", "Copper mid 287 d46167"],
   ],
   // Not understood, and said so
   ["301", [], ["1: 301"]],
@@ -205,4 +237,35 @@ describe("around the lines", () => {
       "C++ (v2) [.*]",
     );
   });
+});
+
+describe("what the rule alone tells", () => {
+  const said = (text: string): (string | null)[] =>
+    readNotes(text, bag, DEFAULT_SETTINGS).rows.map(({ readAs }) => readAs);
+
+  test("of an x between two carries is said in words, at the carry it marks", () => {
+    const words = "The x between 344 and 290 marks 290; for 344 write 344x.";
+    expect(said("mint fairway 352, 344 x 290")).toEqual([null, null, words]);
+    expect(said("mint fairway 344 10 left x 290")).toEqual([null, words]);
+  });
+
+  test.each(["344x 290", "344 x, 290", "344, x 290", "344 x 290 x", "344 off 290"])(
+    "%s needs no words",
+    (text) => expect(said(`mint fairway ${text}`)).toEqual([null, null]),
+  );
+});
+
+describe("a throw whose date was not read", () => {
+  const doubts = (text: string): boolean[] =>
+    readNotes(text, bag, DEFAULT_SETTINGS).rows.map(({ doubt }) => doubt !== null);
+
+  test.each([
+    ["copper mid 300 31 May\nmint fairway 352", [true, false]],
+    [
+      "5/12/2026\ncopper mid 300\nmint fairway 352\n2026-05-13\nmint fairway 344",
+      [true, true, false],
+    ],
+    ["copper mid 31 May\n300\n301", [true, true]],
+    ["copper mid 300", [false]],
+  ])("%j", (text, expected) => expect(doubts(text)).toEqual(expected));
 });
