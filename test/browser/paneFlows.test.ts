@@ -266,7 +266,7 @@ test("Course: the plan, a result by keyboard, and learnt factors into Settings",
       String(rounded(learnt.value.uphill.mean)),
     ),
   );
-  await pane.getByRole("button", { name: "Use slope and wind in Settings" }).click();
+  await pane.getByRole("button", { name: "Use both factors in Settings" }).click();
   await until(async () => (await book()).settings.uphillFactor !== 1);
   expect((await book()).settings.uphillFactor).toBe(rounded(learnt.value.uphill.mean));
   for (let step = 0; step < 2; step++) {

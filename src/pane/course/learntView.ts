@@ -30,21 +30,21 @@ function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
   const used = inUse(factors, book);
   return html`${table(
       "Learnt factors",
-      [["Factor"], ["Mean", "number"], ["Give or take", "number"], ["Rows", "number"]],
+      [["Factor"], ["Mean", "number"], ["Plus or minus", "number"], ["Rows", "number"]],
       [
-        ["Slope", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
-        ["Wind", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
-        ["Course", share(course.mean), share(course.sd), String(course.rows)],
+        ["Uphill factor", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
+        ["Wind factor", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
+        ["Course bias", share(course.mean), share(course.sd), String(course.rows)],
       ],
     )}
     <p class="quiet">
-      Slope and wind: 1 means the model is right for you. Course: how much farther you throw there
-      than in the field. Trust a factor when its give or take is small.
+      Factors: 1 means the model is right for you. Course bias: how much farther you throw there
+      than in the field; it is told, not used. Trust a figure when its plus or minus is small.
     </p>
     <button
       ?disabled=${used || desk.state.busy !== null}
       @click=${() => void useFactors(desk, rounded(uphill.mean), rounded(wind.mean))}
     >
-      ${used ? "In use" : "Use slope and wind in Settings"}
+      ${used ? "In use" : "Use both factors in Settings"}
     </button>`;
 }

@@ -10,10 +10,10 @@ export interface Part {
 }
 
 const WHAT: Readonly<Record<DataPart, string>> = {
-  throws: "your throws",
-  bag: "your discs",
-  course: "the holes",
-  results: "what happened on the course",
+  throws: "your throws, on Log",
+  bag: "your discs, on Discs",
+  course: "the holes, on Holes",
+  results: "what happened there, on Rounds",
 };
 
 export const partsOf = ({ raw }: Book): readonly Part[] => [
@@ -22,5 +22,5 @@ export const partsOf = ({ raw }: Book): readonly Part[] => [
     what: WHAT[part],
     there: raw[part] !== null,
   })),
-  { name: SETTINGS, what: "units, wind, circle, putting", there: raw.settings !== null },
+  { name: SETTINGS, what: "units, wind, circle, putting, on Start", there: raw.settings !== null },
 ];
