@@ -7,10 +7,10 @@ export interface NotesForm {
   readonly day: string | null;
   /** Names that are to be read as a disc of the bag, by the name as written. */
   readonly renamed: Readonly<Record<string, string>>;
-  /** Rows, by their place, for which the usual choice (all but doubles) is turned round. */
-  readonly turned: readonly number[];
+  /** Rows that were ticked or unticked by hand, by their place. */
+  readonly ticked: Readonly<Record<number, boolean>>;
 }
 
-export const EMPTY_NOTES: NotesForm = { text: "", day: null, renamed: {}, turned: [] };
+export const EMPTY_NOTES: NotesForm = { text: "", day: null, renamed: {}, ticked: {} };
 
 export type Unread = Notes["unread"][number];

@@ -2,10 +2,12 @@
 import { discKey } from "../../core/log/discKey";
 import { isoDay } from "../../core/log/serialDay";
 import { readNotes } from "../../core/notes/readNotes";
+import type { NoteRow } from "../../core/notes/types";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
 import { doubles } from "../book/doubles";
 import type { NewThrow } from "../book/newThrows";
+import { doubtsIn } from "./doubts";
 import type { NotesForm, Unread } from "./form";
 
 export interface UnderstoodRow {
@@ -15,6 +17,10 @@ export interface UnderstoodRow {
   readonly thrown: NewThrow;
   /** Whether the log has this very throw already. */
   readonly double: boolean;
+  /** How a mark was read that could be meant otherwise; "" where all is plain. */
+  readonly readAs: string;
+  /** Why it is not taken unless the player ticks it; "" where nothing speaks against it. */
+  readonly doubts: string;
   readonly taken: boolean;
 }
 
@@ -35,20 +41,31 @@ export function understand(form: NotesForm, book: Book, today: number): Understo
   if (!read.ok)
     return { rows: [], unread: [{ fromLine: 1, text: "", reason: read.why }], strange: [] };
   const usualDay = form.day === null ? today : isoDay(form.day);
-  const throws = read.value.rows.map(({ fromLine: _line, suggestion: _near, ...thrown }) => ({
-    ...thrown,
-    disc: form.renamed[thrown.disc] ?? thrown.disc,
-    day: thrown.day ?? usualDay,
-    player: thrown.player === "" ? (book.settings.player ?? "") : thrown.player,
-  }));
+  const throws = read.value.rows.map((row): NewThrow => {
+    const thrown = thrownIn(row);
+    const disc = form.renamed[thrown.disc] ?? thrown.disc;
+    const player = thrown.player === "" ? (book.settings.player ?? "") : thrown.player;
+    return { ...thrown, disc, day: thrown.day ?? usualDay, player };
+  });
   const known = doubles(throws, book);
   const rows = throws.map((thrown, at) => {
     const double = known[at]!;
-    const { fromLine } = read.value.rows[at]!;
-    return { at, fromLine, thrown, double, taken: double === form.turned.includes(at) };
+    const { fromLine, readAs, doubt } = read.value.rows[at]!;
+    const doubts = [doubt ?? "", doubtsIn(thrown, book, today)].join(" ").trim();
+    const taken = form.ticked[at] ?? (!double && doubts === "");
+    return { at, fromLine, thrown, double, readAs: readAs ?? "", doubts, taken };
   });
   return { rows, unread: read.value.unread, strange: strangeNames(read.value.rows, book) };
 }
+
+/** The throw alone, without what the notes say of it. */
+const thrownIn = ({
+  fromLine: _line,
+  suggestion: _near,
+  readAs: _how,
+  doubt: _why,
+  ...thrown
+}: NoteRow): NewThrow => thrown;
 
 function strangeNames(
   rows: readonly { readonly disc: string; readonly suggestion: string | null }[],

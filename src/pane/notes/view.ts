@@ -24,10 +24,10 @@ export function notesView(desk: Desk, book: Book): TemplateResult {
       <textarea
         id="notes-text"
         spellcheck="false"
-        placeholder=${"mint fairway 318, 305 x, 270\ncopper mid 271 10 left"}
+        placeholder=${"mint fairway 318, 305, 270 x\ncopper mid 271 10 left"}
         .value=${live(form.text)}
         @input=${(event: Event) =>
-          setNotes(desk, { text: (event.target as HTMLTextAreaElement).value, turned: [] })}
+          setNotes(desk, { text: (event.target as HTMLTextAreaElement).value, ticked: {} })}
       ></textarea>
       ${textBox({
         id: "notes-day",
@@ -41,8 +41,10 @@ export function notesView(desk: Desk, book: Book): TemplateResult {
 }
 
 const hint = html`<p class="quiet">
-  A disc and its carries, as you type them. An x after a carry marks it off, “10 left” is sideways,
-  a date stands on a line of its own. You see what was understood before anything is added.
+  A disc and its carries, as you type them. An x marks off the carry after it, as in “x 270”; before
+  a comma or at the end of a line it marks the one before it, as in “270 x”. “10 left” is sideways.
+  A date stands on a line of its own or before the disc. You see what was understood before anything
+  is added.
 </p>`;
 
 function resultView(desk: Desk, book: Book, understood: Understood): TemplateResult {
@@ -110,11 +112,11 @@ function rowsView(desk: Desk, { settings }: Book, rows: readonly UnderstoodRow[]
               ><input
                 type="checkbox"
                 .checked=${live(row.taken)}
-                @change=${() => turn(desk, row.at)}
+                @change=${() => tick(desk, row)}
               /><span
-                ><b>${row.thrown.disc}</b> ${rowWords(row.thrown, settings)}${
-                  row.double ? html` <span class="quiet">in the log already</span>` : nothing
-                }</span
+                ><b>${row.thrown.disc}</b> ${rowWords(row.thrown, settings)}${hintsOf(row).map(
+                  (hint) => html` <span class="quiet">${hint}</span>`,
+                )}</span
               ></label
             >
           </li>`,
@@ -122,12 +124,12 @@ function rowsView(desk: Desk, { settings }: Book, rows: readonly UnderstoodRow[]
   </ul>`;
 }
 
-function turn(desk: Desk, at: number): void {
-  const { turned } = desk.state.notes;
-  setNotes(desk, {
-    turned: turned.includes(at) ? turned.filter((other) => other !== at) : [...turned, at],
-  });
-}
+const tick = (desk: Desk, { at, taken }: UnderstoodRow): void =>
+  setNotes(desk, { ticked: { ...desk.state.notes.ticked, [at]: !taken } });
+
+/** What stands behind a row in small print. */
+const hintsOf = ({ double, readAs, doubts }: UnderstoodRow): string[] =>
+  [double ? "in the log already" : "", readAs, doubts].filter((hint) => hint !== "");
 
 function rowWords(thrown: NewThrow, { distanceUnit }: Settings): string {
   const { carryM, offlineM, power: part, line, note } = thrown;
