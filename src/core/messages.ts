@@ -139,6 +139,8 @@ export const messages = {
     failed: (what: string) => `Carrybook could not work this out (${what}).`,
   },
   workbook: {
+    twofoldDate: (found: string) =>
+      `${found} can be read in two ways. Write the dates as year-month-day.`,
     partnerUnnamed: () => "Give the partner's name, so that their throws stay apart from yours.",
     partnerIsPlayer: (name: string) =>
       `'${name}' is you. Give the partner another name, so that their throws stay apart from yours.`,

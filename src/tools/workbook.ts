@@ -1,12 +1,27 @@
 /**
  * Works out a workbook without a spreadsheet: `npm run workbook -- in.xlsx out.xlsx`. Every formula
- * gets its value, ours included; the rest of the file stays as it is.
+ * gets its value, ours included; the rest of the file stays as it is. A .csv of throws becomes a
+ * workbook of ours, as it does on the page.
  */
 import { readFileSync, writeFileSync } from "node:fs";
+import { basename } from "node:path";
 import { bundleInNode } from "../preview/bundleInNode";
 import { openHeadless } from "../preview/headless";
+import { blueprintOf } from "../workbook/blueprint";
 import { readBook, writeBook } from "../workbook/file/bookBytes";
 import { calculate } from "../workbook/file/calculate";
+import { FilePort } from "../workbook/file/filePort";
+import { isPacked, openFile } from "../workbook/file/openFile";
+
+type Book = FilePort["book"];
+
+async function bookIn(path: string): Promise<Book> {
+  const bytes = readFileSync(path);
+  if (isPacked(bytes)) return readBook(bytes);
+  const { content, counted } = await openFile(bytes, path);
+  console.log(`${basename(path)}: ${counted}`);
+  return FilePort.create(blueprintOf(content)).book;
+}
 
 async function main([from, to]: readonly string[]): Promise<void> {
   if (from === undefined || to === undefined) {
@@ -14,7 +29,7 @@ async function main([from, to]: readonly string[]): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const book = await readBook(readFileSync(from));
+  const book = await bookIn(from);
   const bundle = bundleInNode("dist");
   await calculate(book, (blueprint) => openHeadless(blueprint, bundle));
   writeFileSync(to, await writeBook(book));

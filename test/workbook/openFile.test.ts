@@ -125,6 +125,12 @@ describe("separated values", () => {
     await expect(openFile(new Uint8Array([1, 0, 2]))).rejects.toEqual(invalid("not an .xlsx"));
     await expect(openFile(new Uint8Array())).rejects.toEqual(invalid("Disc and a Carry"));
   });
+
+  test("are no workbook, whatever the name says", async () => {
+    await expect(openFile(bytes("hello"), "junk.xlsx")).rejects.toEqual(invalid("not an .xlsx"));
+    await expect(openFile(bytes("\u0001\u0002"))).rejects.toEqual(invalid("not an .xlsx"));
+    await expect(openFile(bytes("hello"), "junk.csv")).rejects.toEqual(invalid("Disc and a Carry"));
+  });
 });
 
 describe("a file that must not be read", () => {

@@ -5,12 +5,15 @@ import { emptyBlueprint } from "../blueprint";
 import type { TablePlan } from "../blueprint/types";
 import { PortError, type CellValue } from "../port";
 import { sentences } from "../sentences";
+import { bagOf } from "./bagOf";
 import { readBook } from "./bookBytes";
 import { cellsAt } from "./cellsAt";
 import { fromFile } from "./cellValues";
 import { csvCells } from "./csvCells";
 import { FileTable } from "./fileTable";
+import { withDays } from "./textDays";
 import { throwsIn } from "./throwsIn";
+import { rowsInWords } from "./rowsInWords";
 import { LARGEST_FILE } from "./unpack";
 
 type Rows = readonly (readonly CellValue[])[];
@@ -19,6 +22,8 @@ export interface OpenedFile {
   readonly content: Content;
   /** Sheets that hold something which was not taken over. */
   readonly leftBehind: readonly string[];
+  /** How many rows of the log count and how many do not, and why. */
+  readonly counted: string;
 }
 
 const plans: readonly TablePlan[] = emptyBlueprint().sheets.flatMap(({ blocks }) =>
@@ -94,36 +99,42 @@ function fromBook(book: Workbook): OpenedFile {
   }
   if (!throws) throw new PortError("invalid", sentences.noThrowsInFile);
   const taken = (name: string): boolean => (hasTable ? ourSheets.has(name) : name === source);
-  return {
-    content: {
-      ...EMPTY,
-      ...settingsIn(book),
-      disc: firstDisc(throws),
-      ...forEachTable((name) => tableRows(book, name)),
-      throws,
-    },
-    leftBehind: book.worksheets
-      .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
-      .map(({ name }) => name),
-  };
+  const leftBehind = book.worksheets
+    .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
+    .map(({ name }) => name);
+  const tables = forEachTable((name) => tableRows(book, name));
+  return opened({ ...EMPTY, ...settingsIn(book), ...tables }, throws, leftBehind);
 }
 
 /** The disc that the small panels show to begin with. */
 const firstDisc = (throws: Rows): string => String(throws[0]?.[1] ?? "");
 
-const isPacked = (bytes: Uint8Array): boolean =>
+function opened(rest: Content, rows: Rows, leftBehind: readonly string[]): OpenedFile {
+  const throws = withDays(rows);
+  const bag = rest.bag.length > 0 ? rest.bag : bagOf(throws);
+  const content = { ...rest, disc: firstDisc(throws), bag, throws };
+  return { content, leftBehind, counted: rowsInWords(content) };
+}
+
+export const isPacked = (bytes: Uint8Array): boolean =>
   (bytes[0] === 0x50 && bytes[1] === 0x4b) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
 
 /**
  * Content for a workbook of ours, out of an .xlsx file (ours, or one with a Disc and a Carry column
- * somewhere) or a file of separated values. Only values are taken: text stays text, and no formula
- * of the file comes along. Throws a PortError with a sentence where the file cannot be used.
+ * somewhere) or a file of separated values. Only values are taken, and no formula of the file comes
+ * along; text stays text, but for dates of throws that can be read in one way only. A file without a
+ * bag gets the discs of its log. Throws a PortError with a sentence where the file cannot be used;
+ * its `name` tells what a file of text claims to be.
  */
-export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
+export async function openFile(bytes: Uint8Array, name = ""): Promise<OpenedFile> {
   if (isPacked(bytes)) return fromBook(await readBook(bytes));
   if (bytes.length > LARGEST_FILE)
     throw new PortError("invalid", sentences.fileTooLarge(LARGEST_FILE / 1_000_000));
   const throws = throwsIn(csvCells(bytes));
-  if (!throws) throw new PortError("invalid", sentences.noThrowsInFile);
-  return { content: { ...EMPTY, disc: firstDisc(throws), throws }, leftBehind: [] };
+  if (!throws)
+    throw new PortError(
+      "invalid",
+      /\.xls\w*$/i.test(name) ? sentences.notAWorkbook : sentences.noThrowsInFile,
+    );
+  return opened(EMPTY, throws, []);
 }
