@@ -16,6 +16,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import type { Engine } from "./engine";
+import { forgetFormulas } from "./mendReferences";
 
 /** Commands that write cells without touching a value. */
 const LOOKS_ONLY = new Set<string>([
@@ -47,8 +48,9 @@ export class Calculation {
     this.listeners.push(listener);
   }
 
-  /** Calculates every formula anew. */
+  /** Reads and calculates every formula anew. */
   all(): Promise<void> {
+    forgetFormulas(this.engine);
     this.engine.commands.syncExecuteCommand(
       SetTriggerFormulaCalculationStartMutation.id,
       {

@@ -6,6 +6,7 @@ import { furnish } from "./build";
 import { Calculation } from "./calculation";
 import { startEngine, type Engine, type EngineOptions } from "./engine";
 import { mendLexer } from "./mendLexer";
+import { mendReferences } from "./mendReferences";
 import { renderSheet } from "./renderSheet";
 import { apply } from "./step";
 import { registerTableLook } from "./tableLook";
@@ -32,6 +33,7 @@ export function openWorkbook(
   const engine = startEngine({ ...options, sheets: rendered.map(({ sheet }) => sheet) });
   for (const { plan, sheet } of rendered) engine.plans.set(sheet.id, plan);
   mendLexer(engine);
+  mendReferences(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);
