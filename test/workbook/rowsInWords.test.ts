@@ -98,8 +98,10 @@ describe("the bag", () => {
     expect(sheet.getCell("A6").value).toBe("Mint fairway");
   });
 
-  test("of a file that has one stays as it is", async () => {
-    const bag = [["Slate putter", "putter", "", "", "", ""]];
+  test.each([
+    ["filled", [["Slate putter", "putter", "", "", "", ""]]],
+    ["empty", []],
+  ])("of a file that has one stays as it is: %s", async (_, bag) => {
     const throws = [["", "Copper mid", 271]];
     const { book } = FilePort.create(blueprintOf({ ...EMPTY, bag, throws }));
     expect((await openFile(await writeBook(book))).content.bag).toEqual(bag);

@@ -103,7 +103,9 @@ function fromBook(book: Workbook): OpenedFile {
     .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
     .map(({ name }) => name);
   const tables = forEachTable((name) => tableRows(book, name));
-  return opened({ ...EMPTY, ...settingsIn(book), ...tables }, throws, leftBehind);
+  const hasBag = FileTable.find(book, DATA_TABLES.bag) !== null;
+  const bag = hasBag ? tables.bag : bagOf(throws);
+  return opened({ ...EMPTY, ...settingsIn(book), ...tables, bag }, throws, leftBehind);
 }
 
 /** The disc that the small panels show to begin with. */
@@ -111,8 +113,7 @@ const firstDisc = (throws: Rows): string => String(throws[0]?.[1] ?? "");
 
 function opened(rest: Content, rows: Rows, leftBehind: readonly string[]): OpenedFile {
   const throws = withDays(rows);
-  const bag = rest.bag.length > 0 ? rest.bag : bagOf(throws);
-  const content = { ...rest, disc: firstDisc(throws), bag, throws };
+  const content = { ...rest, disc: firstDisc(throws), throws };
   return { content, leftBehind, counted: rowsInWords(content) };
 }
 
@@ -136,5 +137,5 @@ export async function openFile(bytes: Uint8Array, name = ""): Promise<OpenedFile
       "invalid",
       /\.xls\w*$/i.test(name) ? sentences.notAWorkbook : sentences.noThrowsInFile,
     );
-  return opened(EMPTY, throws, []);
+  return opened({ ...EMPTY, bag: bagOf(throws) }, throws, []);
 }
