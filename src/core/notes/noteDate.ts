@@ -50,6 +50,9 @@ export function noteDate(
 /** A year with a 29 February, for dates that leave their year out. */
 const SOME_LEAP_YEAR = 2024;
 
+/** Inside a line what follows a comma is more likely the next figure than a year of two digits. */
+const NUMBER_AFTER_COMMA = /,\s+'?\d{2}$/;
+
 /**
  * The date that a later part of a line begins with, as it is written; null where it is none, or where
  * its numbers can only be carries, as in "91/95/88".
@@ -58,7 +61,8 @@ export function dateWithin(rest: string): string | null {
   const [text, year, month, day] = dateParts(rest) ?? [null, null, null, 0];
   if (text === null || month === null) return text;
   const named = /\p{L}{3}/u.test(text) && day >= 1 && day <= 31;
-  return named || serialDay(year ?? SOME_LEAP_YEAR, month, day) !== null ? text : null;
+  if (named) return text.replace(NUMBER_AFTER_COMMA, "");
+  return serialDay(year ?? SOME_LEAP_YEAR, month, day) !== null ? text : null;
 }
 
 type Parts = readonly [text: string, year: number | null, month: number | null, day: number];

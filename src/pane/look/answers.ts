@@ -82,6 +82,9 @@ export const answers = css`
     padding: 5px 0;
     font-size: 14px;
   }
+  .understood .tick input {
+    flex: none;
+  }
   .understood li.quiet {
     margin-top: 8px;
     font-style: italic;

@@ -115,7 +115,7 @@ function rowsView(desk: Desk, { settings }: Book, rows: readonly UnderstoodRow[]
                 @change=${() => tick(desk, row)}
               /><span
                 ><b>${row.thrown.disc}</b> ${rowWords(row.thrown, settings)}${hintsOf(row).map(
-                  (hint) => html` <span class="quiet">${hint}</span>`,
+                  (hint) => html`<br /><span class="quiet">${hint}</span>`,
                 )}</span
               ></label
             >

@@ -149,6 +149,7 @@ const TABLE: [text: string, rows: string[], unread?: string[]][] = [
   ["copper mid 300 2026-05-31", ["Copper mid 300"], ["1: 2026-05-31"]],
   ["copper mid 300 11/12/26", ["Copper mid 300"], ["1: 11/12/26"]],
   ["copper mid 300 11/12", ["Copper mid 300"], ["1: 11/12"]],
+  ["copper mid 300 31 May, 10 short", ["Copper mid 300"], ["1: 31 May", "1: 10 short"]],
   ["301 copper mid 31 May", ["Copper mid 301"], ["1: 31 May"]],
   ["in metres\ncopper mid 91/95", ["Copper mid 298.6", "Copper mid 311.7"]],
   ["copper mid 91/95/88 m", ["Copper mid 298.6", "Copper mid 311.7", "Copper mid 288.7"]],
