@@ -39,8 +39,9 @@ export async function saveFile(workbook: EmbeddedWorkbook, plain: boolean): Prom
 /** Takes throws, bag, course, rounds and settings out of a file; our sheets are made anew from them. */
 export async function openFile(workbook: EmbeddedWorkbook, file: File): Promise<string> {
   const { openFile: read } = await import("../workbook/file/openFile");
-  const { content, leftBehind } = await read(new Uint8Array(await file.arrayBuffer()));
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const { content, leftBehind, counted } = await read(bytes, file.name);
   await workbook.replaceSheets(blueprintOf(content).sheets);
   const left = leftBehind.length === 0 ? "" : ` Left out: ${leftBehind.join(", ")}.`;
-  return `Opened ${file.name}: ${content.throws.length} throws.${left} Undo brings back what was here.`;
+  return `Opened ${file.name}: ${counted}${left} Undo brings back what was here.`;
 }
