@@ -113,9 +113,9 @@ export const messages = {
     dateInside: () => "A date stands on a line of its own, or before the disc.",
     dayUnread: () => "Its date was not read.",
     shortOrLong: () => "Short and long are not read; write the carry itself.",
-    loneMark: () => "Which carry? Write the x against it, as 290x.",
-    markBetween: (before: string, after: string) =>
-      `The x between ${before} and ${after} marks ${after}; for ${before} write ${before}x.`,
+    loneMark: () => "Which carry is marked? Write the mark against it, as 290x.",
+    markBetween: (before: string, mark: string, after: string) =>
+      `The ${mark} between ${before} and ${after} marks ${after}; for ${before} write ${before}${mark}.`,
     badPower: () => "Not a share of smooth.",
     unknown: () => "Not understood.",
   },

@@ -20,7 +20,7 @@ export function bindMarks(pieces: readonly Piece[]): Piece[] {
     const own = [after, before].find((index) => isFree(bound[index]));
     if (own !== undefined) {
       const between = own === after && isFree(bound[before]) && bound[at - 1]?.kind !== "mark";
-      const readAs = between ? markBetween(bound[before]!, bound[after]!) : null;
+      const readAs = between ? markBetween(bound[before]!, mark, bound[after]!) : null;
       bound[own] = { ...(bound[own] as NumberPiece), bad: true, readAs };
     }
     if (own !== undefined || after >= 0 || before >= 0) bound.splice(at, 1);
@@ -29,8 +29,8 @@ export function bindMarks(pieces: readonly Piece[]): Piece[] {
   return bound;
 }
 
-const markBetween = (before: Piece, after: Piece): string =>
-  messages.notes.markBetween(before.text, after.text);
+const markBetween = (before: Piece, mark: Piece, after: Piece): string =>
+  messages.notes.markBetween(before.text, [...mark.text][0]!, after.text);
 
 /** The carry that a mark behind it can mean, past what else is said of that throw; −1 for none. */
 function carryBefore(pieces: readonly Piece[], mark: number): number {

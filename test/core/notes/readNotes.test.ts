@@ -248,6 +248,10 @@ describe("what the rule alone tells", () => {
     const words = "The x between 344 and 290 marks 290; for 344 write 344x.";
     expect(said("mint fairway 352, 344 x 290")).toEqual([null, null, words]);
     expect(said("mint fairway 344 10 left x 290")).toEqual([null, words]);
+    expect(said("mint fairway 344 ?? 290")).toEqual([
+      null,
+      "The ? between 344 and 290 marks 290; for 344 write 344?.",
+    ]);
   });
 
   test.each(["344x 290", "344 x, 290", "344, x 290", "344 x 290 x", "344 off 290"])(
