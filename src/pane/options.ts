@@ -1,5 +1,12 @@
 import type { Place } from "./places";
 
+export interface OpenedFile {
+  /** What was opened, in a sentence. */
+  readonly said: string;
+  /** Brings back what was there before. */
+  readonly undo: () => Promise<void>;
+}
+
 /** What the surroundings of the pane can do beyond the workbook itself. */
 export interface PaneOptions {
   /**
@@ -7,8 +14,8 @@ export interface PaneOptions {
    * formulas; answers a sentence that says what was saved.
    */
   readonly saveFile?: (plain: boolean) => Promise<string>;
-  /** Goes on with a file that the player chose; answers a sentence that says what was opened. */
-  readonly openFile?: (file: File) => Promise<string>;
+  /** Goes on with a file that the player chose. */
+  readonly openFile?: (file: File) => Promise<OpenedFile>;
   /** Today as a serial day; the machine's calendar where not given. */
   readonly today?: () => number;
   /** Where the pane opens; Hole where not given. */

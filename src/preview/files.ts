@@ -5,7 +5,7 @@ import type { EmbeddedWorkbook } from "../workbook/embedded";
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 /** Hands bytes to the player as a download. */
-function download(name: string, bytes: Uint8Array): void {
+export function download(name: string, bytes: Uint8Array): void {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([Uint8Array.from(bytes)], { type: TYPE }));
   link.download = name;
@@ -36,12 +36,23 @@ export async function saveFile(workbook: EmbeddedWorkbook, plain: boolean): Prom
   return `Saved as ${name}, with the values that stand here now.`;
 }
 
+/** What came out of a file, and what did not. */
+export interface TakenOver {
+  /** How many rows of the log count, in words. */
+  readonly counted: string;
+  /** In a sentence; "" where all came along. */
+  readonly leftOut: string;
+}
+
 /** Takes throws, bag, course, rounds and settings out of a file; our sheets are made anew from them. */
-export async function openFile(workbook: EmbeddedWorkbook, file: File): Promise<string> {
-  const { openFile: read } = await import("../workbook/file/openFile");
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const { content, leftBehind, counted } = await read(bytes, file.name);
+export async function takeOver(
+  workbook: EmbeddedWorkbook,
+  bytes: Uint8Array,
+  name?: string,
+): Promise<TakenOver> {
+  const { openFile } = await import("../workbook/file/openFile");
+  const { content, leftBehind, counted } = await openFile(bytes, name);
   await workbook.replaceSheets(blueprintOf(content).sheets);
-  const left = leftBehind.length === 0 ? "" : ` Left out: ${leftBehind.join(", ")}.`;
-  return `Opened ${file.name}: ${counted}${left} Undo brings back what was here.`;
+  const leftOut = leftBehind.length === 0 ? "" : ` Left out: ${leftBehind.join(", ")}.`;
+  return { counted, leftOut };
 }

@@ -14,16 +14,36 @@ import { mountPane } from "../pane/mount";
 import { starterBlueprint } from "../workbook/blueprint";
 import { EmbeddedWorkbook } from "../workbook/embedded";
 import { openWorkbook } from "../workbook/embedded/open";
+import type { WorkbookPort } from "../workbook/port";
 import { bundleInPage } from "./bundleInPage";
+import { crossWithF6 } from "./crossing";
 import { explainInHints, explainInLine } from "./explain";
-import { openFile, saveFile } from "./files";
+import { saveFile, takeOver } from "./files";
+import { foldSheets } from "./fold";
 import { followPasting } from "./followPasting";
+import { keepSafe } from "./keep";
+import { Line } from "./line";
 import { look } from "./look";
 import { language, screenIn } from "./screen";
+import { takingBack } from "./takingBack";
 
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
+/** The pane leads to cells that may be folded away. */
+const shownWhenUsed = (port: EmbeddedWorkbook, unfold: () => void): WorkbookPort =>
+  Object.assign(Object.create(port) as WorkbookPort, {
+    show: (ref: string) => {
+      unfold();
+      return port.show(ref);
+    },
+  });
+
 async function start(): Promise<void> {
+  const unfold = foldSheets({
+    sheets: document.querySelector("main")!,
+    pane: document.querySelector("aside")!,
+    button: element("fold") as HTMLButtonElement,
+  });
   const dark = matchMedia("(prefers-color-scheme: dark)");
   const { engine, calculation } = openWorkbook(starterBlueprint(), {
     bundle: await bundleInPage("functions.js", "functions.json"),
@@ -41,9 +61,28 @@ async function start(): Promise<void> {
   explainInLine(engine, calculation, element("why"));
   const ready = calculation.settled();
   Object.assign(window, { carrybook: { port, ready, calculated: () => calculation.settled() } });
-  mountPane(element("pane"), port, {
-    saveFile: (plain) => saveFile(port, plain),
-    openFile: (file) => openFile(port, file),
+  const leaving = keepSafe(engine, port, new Line(element("top-line")));
+  mountPane(element("pane"), shownWhenUsed(port, unfold), {
+    saveFile: async (plain) => {
+      const said = await saveFile(port, plain);
+      if (!plain) leaving.safe();
+      return said;
+    },
+    openFile: async (file) => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const { counted, leftOut } = await takeOver(port, bytes, file.name);
+      leaving.safe();
+      return {
+        said: `Opened ${file.name}: ${counted}${leftOut}`,
+        undo: takingBack(engine),
+      };
+    },
+  });
+  crossWithF6(engine, {
+    sheets: element("grid"),
+    pane: element("pane"),
+    hint: element("cross"),
+    unfold,
   });
   await ready;
   document.body.dataset["ready"] = "";

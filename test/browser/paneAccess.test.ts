@@ -42,7 +42,7 @@ const findings = (): Promise<string[]> =>
 const showWide = (width: number): Promise<void> =>
   page.evaluate((px) => {
     document.getElementById("pane")!.style.width = `${px}px`;
-    document.body.style.gridTemplateColumns = `minmax(0, 1fr) ${px}px`;
+    document.getElementById("page")!.style.gridTemplateColumns = `minmax(0, 1fr) ${px}px`;
   }, width);
 
 describe.each(["light", "dark"] as const)("in the %s theme", (colorScheme) => {

@@ -2,7 +2,7 @@ import { addRows } from "../book/tableRows";
 import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { cellsOf } from "../book/rawBook";
 import type { Desk, Done } from "../desk";
-import { sentenceOf } from "../attempt";
+import type { OpenedFile } from "../options";
 import { withNotice } from "../state";
 import { todayOf } from "../today";
 import { count } from "../words/figures";
@@ -78,15 +78,15 @@ export const freeze = (desk: Desk): Promise<boolean> =>
 export const save = (desk: Desk, saveFile: () => Promise<string>): Promise<boolean> =>
   desk.work("share", "Saving", async () => ({ said: await saveFile() }));
 
-export async function open(
+export function open(
   desk: Desk,
-  openFile: (file: File) => Promise<string>,
+  openFile: (file: File) => Promise<OpenedFile>,
   file: File,
-): Promise<void> {
-  try {
-    say(desk, "done", `Opening ${file.name} …`);
-    say(desk, "done", await openFile(file));
-  } catch (error) {
-    say(desk, "fault", sentenceOf(error));
-  }
+): Promise<boolean> {
+  say(desk, "done", `Opening ${file.name} …`);
+  return desk.work("share", "Opening", async (): Promise<Done> => {
+    const { said, undo } = await openFile(file);
+    const changes = [{ kind: "replaced", bringBack: undo }] as const;
+    return { said, step: { place: "share", what: `opening ${file.name}`, changes } };
+  });
 }

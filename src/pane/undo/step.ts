@@ -20,6 +20,11 @@ export type Change =
         readonly before: CellValue;
         readonly now: CellValue;
       }[];
+    }
+  | {
+      /** Whole sheets, by whoever surrounds the pane, who alone can bring the old ones back. */
+      readonly kind: "replaced";
+      readonly bringBack: () => Promise<void>;
     };
 
 /** One thing that the player did in the pane. */

@@ -9,6 +9,7 @@ export async function takeBack(port: WorkbookPort, changes: readonly Change[]): 
 }
 
 async function takeBackOne(port: WorkbookPort, change: Change): Promise<void> {
+  if (change.kind === "replaced") return change.bringBack();
   if (change.kind === "wrote") return writeBack(port, change);
   const table = await needTable(port, change.table);
   if (change.kind === "added") {
