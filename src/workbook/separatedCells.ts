@@ -1,5 +1,5 @@
 import Papa from "papaparse";
-import { isoDay } from "../core/log/serialDay";
+import { dayFromIso } from "../core/log/serialDay";
 import type { CellValue } from "./port";
 
 const NUMBER = /^[+-]?\d+(?:\.\d+)?$/;
@@ -10,7 +10,7 @@ function cellOf(field: string, delimiter: string): CellValue {
   const text = field.trim();
   if (NUMBER.test(text)) return Number(text);
   if (delimiter !== "," && COMMA_NUMBER.test(text)) return Number(text.replace(",", "."));
-  return isoDay(text) ?? text;
+  return dayFromIso(text) ?? text;
 }
 
 /**

@@ -5,7 +5,7 @@ import { bookOf, type Book } from "../../src/pane/book/book";
 import type { RawBook } from "../../src/pane/book/rawBook";
 import { rungsOf } from "../../src/pane/bag/ladder";
 import { planOf } from "../../src/pane/course/plan";
-import { learntOf, rounded } from "../../src/pane/course/learnt";
+import { factorsToUse, learntOf } from "../../src/pane/course/learnt";
 import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/sentences";
 import { length, share } from "../../src/pane/words/figures";
 import { rankOptions } from "../../src/core/choice/rank";
@@ -261,14 +261,13 @@ test("Course: the plan, a result by keyboard, and learnt factors into Settings",
   expect([row[1], row[2], row[5], row[7]]).toEqual([1, 262, first!.plan.option!.disc, -12]);
   const learnt = learntOf(await book());
   if (!learnt.ok) throw new Error(learnt.why);
-  await until(async () =>
-    (await words('section[aria-label="Learnt"]')).includes(
-      String(rounded(learnt.value.uphill.mean)),
-    ),
-  );
+  const shown = learnt.value.uphill.mean.toFixed(2);
+  await until(async () => (await words('section[aria-label="Learnt"]')).includes(shown));
+  const use = factorsToUse(learnt.value, await book());
   await pane.getByRole("button", { name: "Use both factors in Settings" }).click();
   await until(async () => (await book()).settings.uphillFactor !== 1);
-  expect((await book()).settings.uphillFactor).toBe(rounded(learnt.value.uphill.mean));
+  expect((await book()).settings).toMatchObject(use);
+  await pane.getByRole("button", { name: "In use" }).waitFor();
   for (let step = 0; step < 2; step++) {
     await pane
       .locator(".notice")

@@ -174,7 +174,7 @@ test("a result goes in with the planned disc and power, and the next hole opens"
 
 test("learnt factors reach Settings and every answer, and can be taken back", async () => {
   const { desk } = await opened();
-  await useFactors(desk, 1.2, 0.9);
+  await useFactors(desk, { uphillFactor: 1.2, windFactor: 0.9 });
   expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1.2, windFactor: 0.9 });
   await desk.undo("course");
   expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1, windFactor: 1 });

@@ -1,7 +1,7 @@
 /** What a plain cell holds as a number, a day, or text; NaN where it holds something else. */
 import type { Cell } from "../types";
 import { isBlank, plainCell, type PlainCell } from "./cell";
-import { isoDay } from "./serialDay";
+import { dayFromIso } from "./serialDay";
 
 /** The plain form of one cell of a row; blank where the range has no such column (index −1). */
 export const cellAt = (cells: readonly Cell[], index: number): PlainCell =>
@@ -17,7 +17,7 @@ export function numberIn(cell: PlainCell, blank: number): number {
 export function dateIn(cell: PlainCell): number {
   if (typeof cell === "number") return cell >= 0 && cell <= LAST_DAY ? cell : NaN;
   if (typeof cell !== "string") return NaN;
-  return isBlank(cell) ? 0 : (isoDay(cell) ?? NaN);
+  return isBlank(cell) ? 0 : (dayFromIso(cell) ?? NaN);
 }
 
 /** 31 December 9999, the last day that spreadsheets know. */

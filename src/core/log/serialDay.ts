@@ -35,7 +35,7 @@ function monthLength(year: number, month: number): number {
  * The serial day of an ISO 8601 date, "2026-05-12": the one way to write a date as text that means
  * the same day everywhere. null for anything else.
  */
-export function isoDay(text: string): number | null {
+export function dayFromIso(text: string): number | null {
   const parts = /^\s*(\d{4})-(\d{1,2})-(\d{1,2})\s*$/.exec(text);
   return parts && serialDay(Number(parts[1]), Number(parts[2]), Number(parts[3]));
 }

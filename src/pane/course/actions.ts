@@ -7,6 +7,7 @@ import { fillFrom } from "../hole/fill";
 import { todayOf } from "../today";
 import type { CourseForm } from "./form";
 import { opened } from "./form";
+import type { FactorsToUse } from "./learnt";
 import type { Planned } from "./plan";
 import { resultRow } from "./result";
 
@@ -38,9 +39,9 @@ export async function addResult(desk: Desk, planned: Planned, next: number | nul
 }
 
 /** The learnt factors become the ones that every answer uses. */
-export const useFactors = (desk: Desk, uphill: number, wind: number): Promise<boolean> =>
+export const useFactors = (desk: Desk, factors: FactorsToUse): Promise<boolean> =>
   desk.work("course", "Writing the settings", async (port) => {
-    const change = await writeSettings(port, { uphillFactor: uphill, windFactor: wind });
+    const change = await writeSettings(port, { ...factors });
     const what = "your slope and wind factors in Settings";
     return { said: `Wrote ${what}.`, step: { place: "course", what, changes: [change] } };
   });

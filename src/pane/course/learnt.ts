@@ -1,3 +1,4 @@
+import { makeCard } from "../../core/carry/makeCard";
 import { learnFactors, type Factors } from "../../core/learn/learnFactors";
 import { attempt, type Answer } from "../attempt";
 import type { Book } from "../book/book";
@@ -8,9 +9,40 @@ export const learntOf = oncePer(({ rounds, card, settings }: Book): Answer<Facto
 );
 
 /** Two decimals are all that Settings needs. */
-export const rounded = (factor: number): number => Math.round(factor * 100) / 100;
+const rounded = (factor: number): number => Math.round(factor * 100) / 100;
+
+/** Factors that close to those in use are the same. */
+const CLOSE = 0.01;
 
 /** Whether the learnt factors are the ones in use already. */
 export const inUse = ({ uphill, wind }: Factors, { settings }: Book): boolean =>
-  rounded(uphill.mean) === rounded(settings.uphillFactor) &&
-  rounded(wind.mean) === rounded(settings.windFactor);
+  Math.abs(uphill.mean - settings.uphillFactor) < CLOSE &&
+  Math.abs(wind.mean - settings.windFactor) < CLOSE;
+
+export interface FactorsToUse {
+  readonly uphillFactor: number;
+  readonly windFactor: number;
+}
+
+const MOST_ROUNDS = 6;
+
+/**
+ * What to write into the settings. Throws of the field are levelled by the factors too, so using them
+ * moves the card a little, and that the factors: both are worked out in turn until they stay.
+ */
+export function factorsToUse(factors: Factors, { rounds, log, bag, settings }: Book): FactorsToUse {
+  let learnt = factors;
+  for (let round = 0; ; round++) {
+    const use = {
+      uphillFactor: rounded(learnt.uphill.mean),
+      windFactor: rounded(learnt.wind.mean),
+    };
+    const used = { ...settings, ...use };
+    learnt = learnFactors(rounds, makeCard(log, bag, used), used);
+    const moved = Math.max(
+      Math.abs(learnt.uphill.mean - use.uphillFactor),
+      Math.abs(learnt.wind.mean - use.windFactor),
+    );
+    if (moved < CLOSE || round === MOST_ROUNDS) return use;
+  }
+}

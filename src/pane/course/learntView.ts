@@ -5,7 +5,7 @@ import type { Desk } from "../desk";
 import { table } from "../parts/table";
 import { plain, share } from "../words/figures";
 import { useFactors } from "./actions";
-import { inUse, learntOf, rounded } from "./learnt";
+import { factorsToUse, inUse, learntOf } from "./learnt";
 
 /** What the rounds taught, and how sure it is. */
 export function learntView(desk: Desk, book: Book): TemplateResult {
@@ -43,7 +43,7 @@ function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
     </p>
     <button
       ?disabled=${used || desk.state.busy !== null}
-      @click=${() => void useFactors(desk, rounded(uphill.mean), rounded(wind.mean))}
+      @click=${() => void useFactors(desk, factorsToUse(factors, book))}
     >
       ${used ? "In use" : "Use both factors in Settings"}
     </button>`;

@@ -1,5 +1,5 @@
 /** The boxes from which a session starts. */
-import { isoDay } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/serialDay";
 import { toMetres, toMps } from "../../core/units";
 import type { Settings } from "../../core/types";
 import { needNumber } from "../words/numberIn";
@@ -32,7 +32,7 @@ export function sessionFrom(form: StartForm, settings: Settings, today: number):
   const margin = needNumber(form.margin, "Known to ±", Number(usualMargin(settings)));
   if (margin <= 0) throw new Error("Known to ± must be above 0.");
   return {
-    day: isoDay(form.day) ?? today,
+    day: dayFromIso(form.day) ?? today,
     headwindMps: toMps(needNumber(form.headwind, "Headwind", 0), windUnit),
     riseM: toMetres(needNumber(form.rise, "Rise", 0), distanceUnit),
     order: form.order,

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { isoDay } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/serialDay";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
 import { numberBox } from "../parts/box";
@@ -39,7 +39,7 @@ function formView(desk: Desk, book: Book): TemplateResult {
     desk.change((state) => ({ ...state, startForm: { ...state.startForm, ...part } }));
   const { distanceUnit, windUnit } = book.settings;
   const today = todayOf(desk.options);
-  const chosen = isoDay(form.day) ?? today;
+  const chosen = dayFromIso(form.day) ?? today;
   const already = book.log.throws.filter((thrown) => thrown.day === chosen).length;
   return html`<section aria-label="Start a session">
     <h2>Throw the whole bag, smoothly</h2>

@@ -1,6 +1,6 @@
 /** What was understood of the notes, row by row, and what would be added. */
 import { discKey } from "../../core/log/discKey";
-import { isoDay } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/serialDay";
 import { readNotes } from "../../core/notes/readNotes";
 import type { NoteRow } from "../../core/notes/types";
 import { attempt } from "../attempt";
@@ -40,7 +40,7 @@ export function understand(form: NotesForm, book: Book, today: number): Understo
   const read = attempt(() => readNotes(form.text, book.bag, book.settings, today));
   if (!read.ok)
     return { rows: [], unread: [{ fromLine: 1, text: "", reason: read.why }], strange: [] };
-  const usualDay = form.day === null ? today : isoDay(form.day);
+  const usualDay = form.day === null ? today : dayFromIso(form.day);
   const throws = read.value.rows.map((row): NewThrow => {
     const thrown = thrownIn(row);
     const disc = form.renamed[thrown.disc] ?? thrown.disc;

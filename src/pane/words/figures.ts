@@ -1,6 +1,6 @@
 /** Figures as the player reads them, in the units of the settings. Text only, no arithmetic but rounding. */
 import { fromMetres, fromMps, type DistanceUnit, type WindUnit } from "../../core/units";
-import { isoDay } from "../../workbook/blueprint/serialDay";
+import { isoFromDay } from "../../workbook/blueprint/isoFromDay";
 
 /** Space that keeps a figure and its unit on one line. */
 const GAP = "\u00a0";
@@ -41,7 +41,7 @@ export const plain = (value: number, most: number): string =>
   signed(String(Number(value.toFixed(most))));
 
 /** A serial day as yyyy-mm-dd; "" for none. */
-export const day = (serial: number | null): string => (serial === null ? "" : isoDay(serial));
+export const day = (serial: number | null): string => (serial === null ? "" : isoFromDay(serial));
 
 const signed = (text: string): string =>
   /^-0(\.0*)?$/.test(text) ? text.slice(1) : text.replace("-", MINUS);

@@ -4,7 +4,7 @@ import course from "../../../seeds/course.json";
 import putting from "../../../seeds/putting.json";
 import results from "../../../seeds/results.json";
 import throws from "../../../seeds/throws.json";
-import { isoDay } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/serialDay";
 import { forEachTable, type DataPart } from "./dataTables";
 
 type Rows = readonly (readonly CellValue[])[];
@@ -22,7 +22,7 @@ export interface Content extends Readonly<Record<DataPart, Rows>> {
 
 const withoutHeader = (table: Rows): Rows => table.slice(1);
 const withSerialDays = (table: Rows): Rows =>
-  withoutHeader(table).map(([day, ...rest]) => [isoDay(String(day)) ?? "", ...rest]);
+  withoutHeader(table).map(([day, ...rest]) => [dayFromIso(String(day)) ?? "", ...rest]);
 
 /** Seven rows, so that a player's own table has room. */
 const BLANK_PUTTING: Rows = Array.from({ length: 7 }, () => ["", ""]);

@@ -1,7 +1,7 @@
 import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
-import { isoDay } from "../blueprint/serialDay";
+import { isoFromDay } from "../blueprint/isoFromDay";
 import type { SheetPlan } from "../blueprint/types";
 import { fixed, formula, type Block } from "./cells";
 import { axisEnd, type Axis } from "./grid";
@@ -83,7 +83,7 @@ export function* pocketSteps(
 
   const visible: readonly Block[] = [
     text("A1", "title", "Pocket"),
-    text("A2", "lead", `Frozen ${isoDay(day)}${who === "" ? "" : ` for ${who}`}.`),
+    text("A2", "lead", `Frozen ${isoFromDay(day)}${who === "" ? "" : ` for ${who}`}.`),
     text("A3", "hint", "Type range, rise and headwind. Uphill and into the wind are plus."),
     ...inputs,
     text("A9", "label", "Throw"),

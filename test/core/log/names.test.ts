@@ -1,5 +1,5 @@
 import { discKey } from "../../../src/core/log/discKey";
-import { isoDay, serialDay } from "../../../src/core/log/serialDay";
+import { dayFromIso, serialDay } from "../../../src/core/log/serialDay";
 
 describe("names", () => {
   test.each([
@@ -43,8 +43,8 @@ describe("serial days", () => {
   ])("%p-%p-%p is no day", (year, month, day) => expect(serialDay(year, month, day)).toBeNull());
 
   test("only year-month-day is read from text", () => {
-    expect(isoDay(" 2026-05-12 ")).toBe(46154);
-    expect(["12-05-2026", "2026/05/12", "2026-5", "", "2026-02-30"].map(isoDay)).toEqual(
+    expect(dayFromIso(" 2026-05-12 ")).toBe(46154);
+    expect(["12-05-2026", "2026/05/12", "2026-5", "", "2026-02-30"].map(dayFromIso)).toEqual(
       Array(5).fill(null),
     );
   });

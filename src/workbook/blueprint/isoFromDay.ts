@@ -5,8 +5,8 @@ const DAY_0_MS = Date.UTC(1899, 11, 30);
 /**
  * Calendar day as yyyy-mm-dd of a serial number; the time of day is dropped.
  *
- * @example isoDay(46348) // "2026-11-22"
+ * @example isoFromDay(46348) // "2026-11-22"
  */
-export function isoDay(serial: number): string {
+export function isoFromDay(serial: number): string {
   return new Date(DAY_0_MS + Math.floor(serial) * MS_PER_DAY).toISOString().slice(0, 10);
 }

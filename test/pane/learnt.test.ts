@@ -1,0 +1,21 @@
+import { factorsToUse, inUse, learntOf } from "../../src/pane/course/learnt";
+import { useFactors } from "../../src/pane/course/actions";
+import { PaneDesk } from "../../src/pane/paneDesk";
+import { firstState } from "../../src/pane/state";
+import { Store } from "../../src/pane/store";
+import { bookIn, starterPort } from "./starterBook";
+
+test("factors that were taken into use stay what was learnt, though the card moved with them", async () => {
+  const port = starterPort();
+  const before = await bookIn(port);
+  const learnt = learntOf(before);
+  if (!learnt.ok) throw new Error(learnt.why);
+  expect(inUse(learnt.value, before)).toBe(false);
+  const desk = new PaneDesk(new Store(firstState("course")), port, {});
+  await useFactors(desk, factorsToUse(learnt.value, before));
+  const after = await bookIn(port);
+  const again = learntOf(after);
+  if (!again.ok) throw new Error(again.why);
+  expect(after.settings.windFactor).not.toBe(1);
+  expect(inUse(again.value, after)).toBe(true);
+});
