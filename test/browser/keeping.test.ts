@@ -37,6 +37,10 @@ async function typeThrow(carry: number): Promise<void> {
 
 const carries = async (): Promise<unknown[]> => (await book.table("Throws")).map((row) => row[2]);
 
+/** What was typed beside our tables. */
+const ownCells = async (): Promise<unknown[]> =>
+  (await book.range("Rounds!P30:P31")).map(([value]) => value);
+
 const copies = (): Promise<number> =>
   book.page.evaluate(
     () =>
@@ -66,6 +70,8 @@ describe("a workbook that nobody changed", () => {
 describe("a workbook with a throw typed into it", () => {
   it("asks before it is left, and is restored only when asked to", async () => {
     await typeThrow(287);
+    await book.type("Rounds!P30", "a note of my own", "Enter", "=6*7", "Enter");
+    await book.page.waitForTimeout(5000);
     await book.until(async () => (await copies()) === 1);
     await reload();
     expect(asked).toEqual(["beforeunload"]);
@@ -75,6 +81,8 @@ describe("a workbook with a throw typed into it", () => {
     await line.getByText(/^Going on from/).waitFor();
     expect(await book.table("Throws")).toHaveLength(throwsAtFirst + 1);
     expect(await carries()).toContain(287);
+    await book.until(async () => (await ownCells())[1] === 42);
+    expect(await ownCells()).toEqual(["a note of my own", 42]);
   });
 
   it("takes the restoring back in one step", async () => {
@@ -131,7 +139,7 @@ describe("a browser that keeps nothing", () => {
   it("says so once where its storage is full, and the workbook goes on", async () => {
     const tools = await book.page.context().newCDPSession(book.page);
     const origin = new URL(book.page.url()).origin;
-    await tools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 10_000 });
+    await tools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
     await typeThrow(297);
     await line.getByText("its storage is full. Save it as a file").waitFor();
     await line.getByRole("button", { name: "Close" }).click();

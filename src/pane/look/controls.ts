@@ -235,8 +235,12 @@ export const controls = css`
     align-items: baseline;
     justify-content: space-between;
   }
-  .split span {
+  .split > span {
     flex: none;
+  }
+  .split > span:first-child {
+    flex: 0 1 auto;
+    min-width: 0;
   }
   .split button + button {
     margin-left: 12px;

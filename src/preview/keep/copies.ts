@@ -1,11 +1,13 @@
+import type { SheetPlan } from "../../workbook/blueprint/types";
+
 /** Copies of workbooks in this browser's own database, one for each visit to the page. */
 export interface Copy {
   /** Which visit it is from. */
   readonly visit: string;
   /** When it was made, ms since 1970. */
   readonly at: number;
-  /** The workbook as an .xlsx file. */
-  readonly bytes: Uint8Array;
+  /** The whole workbook, sheet by sheet. */
+  readonly sheets: readonly SheetPlan[];
 }
 
 const DATABASE = "carrybook";

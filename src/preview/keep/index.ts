@@ -3,7 +3,6 @@ import { sentenceOf } from "../../pane/attempt";
 import type { EmbeddedWorkbook } from "../../workbook/embedded";
 import type { Engine } from "../../workbook/embedded/engine";
 import { whenEdited } from "../edits";
-import { download, takeOver, workbookBytes } from "../files";
 import type { Line } from "../line";
 import { takingBack } from "../takingBack";
 import type { Copy } from "./copies";
@@ -15,7 +14,7 @@ import { offerCopies, whenMade } from "./offer";
 export function keepSafe(engine: Engine, port: EmbeddedWorkbook, line: Line): Leaving {
   const leaving = new Leaving();
   const keeper = new Keeper(
-    () => workbookBytes(port, false),
+    () => port.plans(),
     (reason) => line.tell("trouble", noCopy(reason)),
   );
   whenEdited(engine, () => {
@@ -24,11 +23,10 @@ export function keepSafe(engine: Engine, port: EmbeddedWorkbook, line: Line): Le
   });
   const goOn = async (copy: Copy): Promise<void> => {
     try {
-      const { leftOut } = await takeOver(port, copy.bytes);
-      // What could not come along stays in its copy.
-      if (leftOut === "") keeper.goOnAs(copy.visit);
+      await port.replaceSheets(copy.sheets);
+      keeper.goOnAs(copy.visit);
       const undo = takingBack(engine);
-      line.tell("done", `Going on from ${whenMade(copy)}.${leftOut}`, {
+      line.tell("done", `Going on from ${whenMade(copy)}.`, {
         label: "Undo",
         press: () =>
           void undo().then(
@@ -37,10 +35,7 @@ export function keepSafe(engine: Engine, port: EmbeddedWorkbook, line: Line): Le
           ),
       });
     } catch (reason) {
-      line.tell("done", `The copy could not be opened. ${sentenceOf(reason)}`, {
-        label: "Save it as a file",
-        press: () => download("carrybook.xlsx", copy.bytes),
-      });
+      line.tell("done", `The copy could not be opened. ${sentenceOf(reason)}`);
     }
   };
   void offerCopies(line, (copy) => void goOn(copy));

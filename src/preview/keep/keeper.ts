@@ -1,3 +1,4 @@
+import type { SheetPlan } from "../../workbook/blueprint/types";
 import { writeCopy } from "./copies";
 
 /** So long nothing may change before a copy is written, ms. */
@@ -13,7 +14,7 @@ export class Keeper {
   private visit = `${Date.now()}-${Math.random()}`;
 
   constructor(
-    private readonly bytesOf: () => Promise<Uint8Array>,
+    private readonly sheetsOf: () => readonly SheetPlan[],
     /** Called the first time that a copy cannot be kept; later ones are tried all the same. */
     private readonly onTrouble: (reason: unknown) => void,
   ) {
@@ -42,7 +43,7 @@ export class Keeper {
     this.writing = this.writing.then(async () => {
       this.behind = false;
       try {
-        await writeCopy({ visit: this.visit, at: Date.now(), bytes: await this.bytesOf() });
+        await writeCopy({ visit: this.visit, at: Date.now(), sheets: this.sheetsOf() });
       } catch (reason) {
         this.behind = true;
         if (!this.toldOfTrouble) this.onTrouble(reason);
