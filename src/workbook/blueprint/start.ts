@@ -171,7 +171,7 @@ const flightChart: ChartPlan = {
 export function startSheet(content: Content): SheetPlan {
   return {
     name: "Start",
-    widths: [16, 18, 40, 3, 20, 16, 9, 9, 9, 11, 9, 9, 3, 9, 9, 9, 9],
+    widths: [16, 18, 34, 3, 20, 16, 9, 9, 9, 11, 9, 9, 3, 9, 9, 9, 9],
     blocks: [
       text("A1", "title", "Carrybook"),
       text("A2", "lead", "Which disc from here? Answered from your own smooth throws."),
