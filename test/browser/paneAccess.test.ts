@@ -125,8 +125,8 @@ test("text from cells is text", async () => {
   }
   await goTo("Bag");
   // The ladder shortens long names; what comes after its slow parts are worked out does not.
-  await pane.locator(".place", { hasText: HOSTILE }).waitFor();
-  expect(await pane.locator(".place").innerText()).toContain(HOSTILE);
+  const said = (): Promise<string> => pane.locator(".place").innerText();
+  await opened.until(async () => (await said()).includes(HOSTILE));
   expect(await page.title()).toBe("Carrybook");
 });
 

@@ -7,6 +7,7 @@ import { Calculation } from "./calculation";
 import { startEngine, type Engine, type EngineOptions } from "./engine";
 import { mendLexer } from "./mendLexer";
 import { mendReferences } from "./mendReferences";
+import { mendValidation } from "./mendValidation";
 import { renderSheet } from "./renderSheet";
 import { apply } from "./step";
 import { registerTableLook } from "./tableLook";
@@ -34,6 +35,7 @@ export function openWorkbook(
   for (const { plan, sheet } of rendered) engine.plans.set(sheet.id, plan);
   mendLexer(engine);
   mendReferences(engine);
+  mendValidation(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);
