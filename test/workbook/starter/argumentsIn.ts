@@ -57,6 +57,7 @@ async function tablePart(
 export async function valueOf(port: WorkbookPort, sheet: string, text: string): Promise<Argument> {
   if (text === "") return null;
   if (/^-?[\d.]+$/.test(text)) return Number(text);
+  if (/^"[^"]*"$/.test(text)) return text.slice(1, -1);
   const [, table, part] = /^(\w+)(\[.*\])$/.exec(text) ?? [];
   if (table !== undefined && part !== undefined) return tablePart(port, table, part);
   const isCells = /^\$?[A-Z]+\$?\d+(:\$?[A-Z]+\$?\d+)?$/.test(text);
