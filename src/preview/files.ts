@@ -5,7 +5,7 @@ import type { EmbeddedWorkbook } from "../workbook/embedded";
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 /** Hands bytes to the player as a download. */
-export function download(name: string, bytes: Uint8Array): void {
+function download(name: string, bytes: Uint8Array): void {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([Uint8Array.from(bytes)], { type: TYPE }));
   link.download = name;
