@@ -113,9 +113,37 @@ export const SIDE_SPREAD_RAD = 0.06;
 /** Throws that the prior on spread is worth when the bag cannot tell. Assumption. */
 export const PRIOR_FREEDOM = 4;
 
-/** Softest and hardest throw considered, as a share of smooth. Assumption; settings. */
-export const LOWEST_POWER = 0.8;
+/**
+ * What the course adds to the spread of a disc in the field, in quadrature: along, as a share of carry,
+ * and sideways, rad. Over the usual spreads 0.07 and 0.06 a factor of 1.45 both ways, fitted to the
+ * shares of throws that touring professionals leave within 10 m from 150 to 350 ft (throw data
+ * © 2026 PDGA, published with A. Vehtari, "Modeling disc golf putting", 2026-03-12). Settings.
+ */
+export const COURSE_SPREAD = 0.0735;
+export const COURSE_SIDE_RAD = 0.063;
+
+/** Softest throw considered, as a share of smooth, by type of disc; the last where no type is known. Assumption; column Softest of the bag. */
+export const SOFTEST_POWER = {
+  putter: 0.15,
+  midrange: 0.3,
+  fairway: 0.8,
+  distance: 0.8,
+  unknown: 0.8,
+} as const;
+
+/** Hardest throw considered, as a share of smooth. Assumption; setting. */
 export const HIGHEST_POWER = 1;
+
+/**
+ * How much of the modelled effect of rise and air, of a headwind and of a tailwind a player meets
+ * before any round, and its standard deviation. Assumption; settings. The sign of a tailwind's effect
+ * is not settled by the physics, so that nothing is added for it until rounds say otherwise.
+ */
+export const PLAYS_LIKE_FACTORS = {
+  uphill: { value: 1, sd: 0.3 },
+  headwind: { value: 1, sd: 0.5 },
+  tailwind: { value: 0, sd: 0.7 },
+} as const;
 
 /** Step between the powers that are weighed up, as a share of smooth. */
 export const POWER_STEP = 0.01;

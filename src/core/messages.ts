@@ -47,7 +47,6 @@ export const messages = {
       `Settings: ${label} must be a date; it is ${found}.`,
     settingNotText: (label: string, found: string) =>
       `Settings: ${label} must be text; it is ${found}.`,
-    powersCross: () => "Settings: Lowest power is above Highest power.",
     puttingTwice: (distance: number) => `Settings: Putting has two rows for ${distance}.`,
   },
   carry: {
@@ -81,7 +80,7 @@ export const messages = {
     tooLong: (limitM: number) =>
       `The distance must be above 0 and at most ${limitM} m (${Math.floor(fromMetres(limitM, "ft"))} ft).`,
     tooSoft: (disc: string, needed: string, lowest: string) =>
-      `${disc} would need ${needed} of smooth, softer than your lowest power, ${lowest}. Take a shorter disc.`,
+      `${disc} would need ${needed} of smooth, softer than its softest, ${lowest}. Take a shorter disc.`,
     tooFar: (disc: string, needed: string, highest: string) =>
       `${disc} would need ${needed} of smooth, harder than your highest power, ${highest}. Take a longer disc.`,
   },

@@ -48,6 +48,8 @@ export interface BagDisc {
   readonly disc: string;
   readonly type: DiscType | null;
   readonly line: string;
+  /** Softest throw that the player would plan, as a share of smooth; null where the bag does not say. */
+  readonly softest: number | null;
   readonly inBag: boolean;
 }
 
@@ -65,19 +67,39 @@ export interface Settings {
   readonly distanceUnit: DistanceUnit;
   readonly windUnit: WindUnit;
   readonly temperatureUnit: TemperatureUnit;
+  /** Wind of a round, for holes with a bearing and no headwind of their own; 0 for calm. */
+  readonly windMps: number;
+  /** Where it comes from, degrees clockwise from north; null where not known. */
+  readonly windFromDegrees: number | null;
   /** null: standard for the altitude. */
   readonly temperatureC: number | null;
   readonly altitudeM: number;
+  /** Air in which the throws of the log were made; null: as here. */
+  readonly fieldTemperatureC: number | null;
+  readonly fieldAltitudeM: number | null;
   /** Relative humidity 0 to 1; null: dry. */
   readonly humidity: number | null;
   readonly circleM: number;
   readonly usualSpread: number;
   readonly sideSpreadRad: number;
-  readonly lowestPower: number;
+  /** What the course adds in quadrature to the spread of the field: along, as a share of carry, and sideways. */
+  readonly courseSpread: number;
+  readonly courseSideRad: number;
+  /** Carries on the course over those in the field. */
+  readonly courseCarry: number;
+  /** Carries of one day over those of the card, its standard deviation, and the day; null: no day. */
+  readonly today: number;
+  readonly todaySd: number;
+  readonly todayDay: number | null;
   readonly highestPower: number;
   readonly aimFor: "strokes" | "circle";
+  /** How much of the modelled effect of rise and air, headwind and tailwind the player meets, each with its standard deviation. */
   readonly uphillFactor: number;
-  readonly windFactor: number;
+  readonly uphillSd: number;
+  readonly headwindFactor: number;
+  readonly headwindSd: number;
+  readonly tailwindFactor: number;
+  readonly tailwindSd: number;
   readonly putting: readonly PuttingRow[];
 }
 
@@ -99,6 +121,8 @@ export interface CardRow {
   readonly disc: string;
   readonly type: DiscType | null;
   readonly line: string;
+  /** Softest throw considered, as a share of smooth: the bag's, else by the type of disc. */
+  readonly softest: number;
   readonly inBag: boolean;
   readonly mu: number;
   readonly scale: number;
@@ -134,14 +158,30 @@ export interface Shot {
 /** One row of the course table. Blank trouble: none. */
 export interface Hole extends Shot {
   readonly row: number;
+  /** Name of the course; "" where not given. */
+  readonly course: string;
   readonly hole: string;
   readonly par: number | null;
   /** From the target to trouble behind it and in front of it. */
   readonly longTroubleM: number | null;
   readonly shortTroubleM: number | null;
+  /** From the line to the target to trouble at its left and at its right. */
+  readonly leftTroubleM: number | null;
+  readonly rightTroubleM: number | null;
+  /** Where the throw goes, degrees clockwise from north. */
+  readonly bearingDegrees: number | null;
+  /** Wind across the throw, from the left positive; 0 where not known. */
+  readonly crosswindMps: number;
   /** Line asked for; "" for any. */
   readonly line: string;
   readonly note: string;
+}
+
+/** A throw that follows: this disc at this power, at what remains to the target. */
+export interface NextThrow {
+  readonly disc: string;
+  readonly power: number;
+  readonly distanceM: number;
 }
 
 /** One way to play a hole: this disc at this power. */
@@ -158,15 +198,23 @@ export interface Option {
   readonly strokes: number;
   /** Median finish beyond the target along the line, short negative. */
   readonly longM: number;
-  /** Sideways aim from the target that cancels the disc's bias, right positive. */
+  /** Sideways aim from the target, right positive: cancels the disc's bias and keeps away from trouble. */
   readonly aimM: number;
+  /** What follows where the throw does not end in the circle, as planned; none where it does. */
+  readonly then: readonly NextThrow[];
 }
 
-/** One thing done on the course. */
+/** One throw on the course, and what is known of where it ended. */
 export interface RoundRow extends Shot {
   readonly row: number;
+  /** Name of the course; "" where not given. */
+  readonly course: string;
   readonly disc: string;
   readonly power: number;
-  /** Finish along the line from the target, long positive. */
-  readonly finishM: number;
+  /** Finish along the line from the target, long positive; null where not noted. */
+  readonly finishM: number | null;
+  /** Sideways miss, right positive; null where not noted. */
+  readonly offlineM: number | null;
+  /** Whether it ended in the circle; null where not noted. */
+  readonly inCircle: boolean | null;
 }

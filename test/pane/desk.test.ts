@@ -174,10 +174,10 @@ test("a result goes in with the planned disc and power, and the next hole opens"
 
 test("learnt factors reach Settings and every answer, and can be taken back", async () => {
   const { desk } = await opened();
-  await useFactors(desk, { uphillFactor: 1.2, windFactor: 0.9 });
-  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1.2, windFactor: 0.9 });
+  await useFactors(desk, { uphillFactor: 1.2, headwindFactor: 0.9 });
+  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1.2, headwindFactor: 0.9 });
   await desk.undo("course");
-  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1, windFactor: 1 });
+  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1, headwindFactor: 1 });
 });
 
 test("set-up makes what is missing and fills only what is empty", async () => {

@@ -16,6 +16,6 @@ test("factors that were taken into use stay what was learnt, though the card mov
   const after = await bookIn(port);
   const again = learntOf(after);
   if (!again.ok) throw new Error(again.why);
-  expect(after.settings.windFactor).not.toBe(1);
+  expect(after.settings.headwindFactor).not.toBe(1);
   expect(inUse(again.value, after)).toBe(true);
 });

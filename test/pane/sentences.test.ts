@@ -22,6 +22,7 @@ const option = (part: Partial<Option>): Option => ({
   strokes: 2.4,
   longM: 0,
   aimM: 0,
+  then: [],
   ...part,
 });
 const bare = (text: string): string => text.replaceAll("\u00a0", " ");

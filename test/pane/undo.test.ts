@@ -38,10 +38,10 @@ test("a row that was edited meanwhile stays, with a sentence", async () => {
 test("settings are written by name and come back alone", async () => {
   const port = starterPort();
   const before = await contents(port);
-  const change = await writeSettings(port, { uphillFactor: 1.1, windFactor: 0.8 });
+  const change = await writeSettings(port, { uphillFactor: 1.1, headwindFactor: 0.8 });
   const valueOf = (label: string) =>
     port.ranges.get("Settings")!.find(([name]) => name === label)![1];
-  expect([valueOf("Uphill factor"), valueOf("Wind factor")]).toEqual([1.1, 0.8]);
+  expect([valueOf("Uphill factor"), valueOf("Headwind factor")]).toEqual([1.1, 0.8]);
   await takeBack(port, [change]);
   expect(await contents(port)).toEqual(before);
 });
@@ -56,7 +56,7 @@ test("a setting that was changed since is not overwritten", async () => {
 test("a range without the label is left alone", async () => {
   const port = starterPort();
   port.ranges.set("Settings", [["Player", "Me"]]);
-  await expect(writeSettings(port, { windFactor: 1 })).rejects.toThrow(
-    "Settings has no wind factor.",
+  await expect(writeSettings(port, { headwindFactor: 1 })).rejects.toThrow(
+    "Settings has no Headwind factor.",
   );
 });

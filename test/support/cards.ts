@@ -7,6 +7,7 @@ export const disc = (name: string, carryM: number, change: Partial<CardRow> = {}
   disc: name,
   type: null,
   line: "",
+  softest: 0.8,
   inBag: true,
   mu: Math.log(carryM),
   scale: 0.07,
@@ -28,6 +29,7 @@ export const cardOf = (...rows: CardRow[]): Card => ({
 
 export const holeOf = (distanceM: number, change: Partial<Hole> = {}): Hole => ({
   row: 2,
+  course: "",
   hole: "1",
   par: null,
   distanceM,
@@ -35,6 +37,10 @@ export const holeOf = (distanceM: number, change: Partial<Hole> = {}): Hole => (
   headwindMps: 0,
   longTroubleM: null,
   shortTroubleM: null,
+  leftTroubleM: null,
+  rightTroubleM: null,
+  bearingDegrees: null,
+  crosswindMps: 0,
   line: "",
   note: "",
   ...change,

@@ -28,9 +28,10 @@ export function coverOf(
   settings: Settings,
 ): (distanceM: number) => Cover {
   const level = levelTargets(conditionsOf(settings));
-  const powers = powersOf(settings);
+  const powersByDisc = new Map(rows.map((row) => [row, powersOf(row, settings)]));
   const bestChance = (row: CardRow, target: Target): number => {
     const chance = chanceOf(row, target, settings.circleM);
+    const powers = powersByDisc.get(row)!;
     const start = powerThatReaches(row, powers, target);
     return -downhill(start, powers.length, (at) => -chance(powers[at]!)).cost;
   };

@@ -51,6 +51,7 @@ function evenCourse(rows: readonly CardRow[]): Hole[] {
   const [longestM, shortestM] = [Math.exp(rows[0]!.mu), Math.exp(rows.at(-1)!.mu)];
   return Array.from({ length: HOLES_A_ROUND }, (_, index) => ({
     row: index + 1,
+    course: "",
     hole: `${index + 1}`,
     par: null,
     distanceM: shortestM + ((longestM - shortestM) * index) / (HOLES_A_ROUND - 1),
@@ -58,6 +59,10 @@ function evenCourse(rows: readonly CardRow[]): Hole[] {
     headwindMps: 0,
     longTroubleM: null,
     shortTroubleM: null,
+    leftTroubleM: null,
+    rightTroubleM: null,
+    bearingDegrees: null,
+    crosswindMps: 0,
     line: "",
     note: "",
   }));

@@ -22,6 +22,7 @@ export const CARD_FIELDS = {
   disc: ["disc", "disc name", "discs"],
   type: ["type"],
   line: ["line"],
+  softest: ["softest"],
   carry: ["carry", "distance", "dist"],
   low: ["low"],
   high: ["high"],

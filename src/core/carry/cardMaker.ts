@@ -2,6 +2,7 @@
 import { DomainError } from "../errors";
 import { conditionsOf } from "../flight/conditions";
 import { discKey } from "../log/discKey";
+import { softestPower } from "../log/discTypes";
 import { messages } from "../messages";
 import type { BagDisc, Card, CardRow, LeftOut, Settings, Throw } from "../types";
 import { carryForm, type CarryForm } from "./carryForm";
@@ -102,6 +103,7 @@ function cardRow(
     disc: history.disc,
     type: bag?.type ?? null,
     line: bag?.line ?? "",
+    softest: softestPower(bag?.type ?? null, bag?.softest ?? null),
     inBag: bag?.inBag ?? true,
     mu: form.mu,
     scale: Math.sqrt(variance),

@@ -2,6 +2,7 @@
 import { passThrows } from "../log/readThrows";
 import { throwsShape } from "../log/throwColumns";
 import { discKey } from "../log/discKey";
+import { softestPower } from "../log/discTypes";
 import type { BagDisc, Card, Cells, Settings } from "../types";
 import { CardMaker } from "./cardMaker";
 import { readCardCells } from "./readCardCells";
@@ -29,7 +30,9 @@ function withBag(card: Card, bag: readonly BagDisc[]): Card {
   const listed = new Map(bag.map((disc) => [discKey(disc.disc), disc]));
   const rows = card.rows.map((row) => {
     const known = listed.get(discKey(row.disc));
-    return known ? { ...row, type: known.type, line: known.line, inBag: known.inBag } : row;
+    if (!known) return row;
+    const { type, line, inBag } = known;
+    return { ...row, type, line, inBag, softest: softestPower(type, known.softest) };
   });
   return { ...card, rows };
 }

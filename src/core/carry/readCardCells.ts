@@ -7,7 +7,7 @@ import { isBlank } from "../log/cell";
 import { cellAt, dateIn, numberIn, textIn } from "../log/cellParts";
 import { metresPer } from "../log/columnUnits";
 import { discKey } from "../log/discKey";
-import { discType } from "../log/discTypes";
+import { discType, softestPower } from "../log/discTypes";
 import { findColumns, type Column } from "../log/headings";
 import { carryFault } from "../log/throwFault";
 import { messages } from "../messages";
@@ -60,10 +60,13 @@ function cardRow(
   const carry = metres(columns.carry);
   const throws = number(columns.throws);
   const trend = discKey(text(columns.trend));
+  const type = discType(text(columns.type));
+  const softest = number(columns.softest);
   return {
     disc: disc.replace(/\s+/g, " "),
-    type: discType(text(columns.type)),
+    type,
     line: text(columns.line),
+    softest: softestPower(type, softest > 0 && softest <= 1 ? softest : null),
     inBag: true,
     ...nextThrow(
       {

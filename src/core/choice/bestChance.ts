@@ -8,12 +8,12 @@ import { powersOf } from "./powers";
 import { targetsOf } from "./target";
 
 /**
- * The greatest chance that a disc finishes in the circle, over the powers of the settings; from 0 to 1.
+ * The greatest chance that a disc finishes in the circle, over its powers; from 0 to 1.
  * Throws `unavailable` where the flight has no answer.
  */
 export function bestChance(shot: Shot, row: CardRow, settings: Settings): number {
   const target = targetsOf(shot, conditionsOf(settings))(row.type);
   if (!target) throw unavailable(messages.flight.outOfReach());
   const chance = chanceOf(row, target, settings.circleM);
-  return Math.max(...powersOf(settings).map(chance));
+  return Math.max(...powersOf(row, settings).map(chance));
 }

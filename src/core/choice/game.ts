@@ -38,14 +38,11 @@ export function gameOf(card: Card, settings: Settings): Game {
 }
 
 function gameByContent(rows: readonly CardRow[], settings: Settings): Game {
-  const { putting, lowestPower, highestPower } = settings;
-  const key = JSON.stringify([rows, putting, lowestPower, highestPower, conditionsOf(settings)]);
+  const { putting, highestPower } = settings;
+  const key = JSON.stringify([rows, putting, highestPower, conditionsOf(settings)]);
   return memory(key, () => {
-    const powers = powersOf(settings);
-    return makeGame(
-      rows.map((row) => throwable(row, powers)),
-      settings,
-    );
+    const discs = rows.map((row) => throwable(row, powersOf(row, settings)));
+    return makeGame(discs, settings);
   });
 }
 

@@ -20,5 +20,6 @@ export function optionOf(
     strokes,
     longM: finishM(row, power, target),
     aimM: -target.distanceM * Math.tan(row.side.biasRad),
+    then: [],
   };
 }

@@ -9,7 +9,7 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /**
  * The share of smooth at which the middle throw of a disc lands at the target: plays-like distance over
- * smooth carry. Throws `unavailable`, naming the share, where it is softer than the lowest power or
+ * smooth carry. Throws `unavailable`, naming the share, where it is softer than its softest power or
  * harder than the highest; and where the flight has no answer.
  *
  * @example
@@ -17,7 +17,8 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
  */
 export function powerFor(shot: Shot, row: CardRow, settings: Settings): number {
   const needed = playsLikeM(shot, conditionsOf(settings), row.type) / Math.exp(row.mu);
-  const { lowestPower, highestPower } = settings;
+  const { highestPower } = settings;
+  const lowestPower = row.softest;
   if (needed < lowestPower)
     throw unavailable(messages.choice.tooSoft(row.disc, percent(needed), percent(lowestPower)));
   if (needed > highestPower)

@@ -4,20 +4,21 @@ import type { CardRow, Settings } from "../types";
 import type { Target } from "./target";
 
 /**
- * From the lowest to the highest power of the settings by hundredths, both ends included, softest
- * first. One power where both are the same.
+ * From the softest power of a disc to the highest of the settings by hundredths, both ends included,
+ * softest first. Only the highest where the softest is no lower.
  *
  * @example
- * powersOf({ lowestPower: 0.98, highestPower: 1 }) // [0.98, 0.99, 1]
+ * powersOf({ softest: 0.98 }, { highestPower: 1 }) // [0.98, 0.99, 1]
  */
-export function powersOf({
-  lowestPower,
-  highestPower,
-}: Pick<Settings, "lowestPower" | "highestPower">): number[] {
-  const steps = Math.floor((highestPower - lowestPower) / POWER_STEP + 1e-9);
+export function powersOf(
+  { softest }: Pick<CardRow, "softest">,
+  { highestPower }: Pick<Settings, "highestPower">,
+): number[] {
+  const lowest = Math.min(softest, highestPower);
+  const steps = Math.floor((highestPower - lowest) / POWER_STEP + 1e-9);
   const powers = Array.from({ length: steps + 1 }, (_, step) =>
     // Adding hundredths drifts in the last digit; 0.94 must come out as the number that is typed.
-    Number((lowestPower + step * POWER_STEP).toFixed(6)),
+    Number((lowest + step * POWER_STEP).toFixed(6)),
   );
   if (powers[steps]! < highestPower - 1e-9) powers.push(highestPower);
   return powers;

@@ -19,7 +19,7 @@ const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
  * does not widen the band. Errors as there.
  *
  * @example
- * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeBandM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air).highM // 100
  */
 export function playsLikeBandM(shot: Shot, conditions: Conditions): PlaysLikeBand {

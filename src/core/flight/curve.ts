@@ -57,7 +57,7 @@ function makeCurve(
  * can be reached, it is `playsLikeM` itself. Errors as there.
  *
  * @example
- * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeCurve(0, 0, air, null)(100) // 100
  */
 export function playsLikeCurve(
@@ -66,7 +66,10 @@ export function playsLikeCurve(
   conditions: Conditions,
   type: DiscType | null,
 ): (distanceM: number) => number {
-  const { densityKgM3, uphillFactor, windFactor } = conditions;
-  const key = `${riseM} ${headwindMps} ${densityKgM3} ${uphillFactor} ${windFactor} ${type}`;
+  const { densityKgM3, uphill, headwind, tailwind } = conditions;
+  const key = [
+    ...[riseM, headwindMps, densityKgM3, uphill.value, headwind.value, tailwind.value],
+    type,
+  ].join(" ");
   return memory(key, () => makeCurve(riseM, headwindMps, conditions, type));
 }

@@ -35,7 +35,7 @@ const pointOf = (state: State): FlightPoint => ({
  * A drawing of how a typical disc gets there, not a forecast of this throw.
  *
  * @example
- * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * flightPath({ distanceM: 100, riseM: 0, headwindMps: 0 }, air, null).length // 61
  */
 export function flightPath(

@@ -1,7 +1,7 @@
 import { STANDARD_DENSITY } from "../constants";
 import type { DiscType, Shot } from "../types";
 import type { Launch } from "./adapted";
-import type { Conditions } from "./conditions";
+import type { Conditions, Factor } from "./conditions";
 import { flownEvenBlownBackM, flownM } from "./flown";
 
 /** Plays-like distance, taken apart; the parts add up to the total, all in m. */
@@ -14,20 +14,27 @@ export interface PlaysLikeParts {
   readonly totalM: number;
 }
 
+/** The factor of a wind: a headwind's, or a tailwind's below 0. */
+const windFactor = ({ headwind, tailwind }: Conditions, headwindMps: number): Factor =>
+  headwindMps < 0 ? tailwind : headwind;
+
 const calmly = (shot: Shot): Shot => ({ ...shot, headwindMps: 0 });
 
 /** Plays-like distance, m, out of flights by the flight alone. */
 function outOfFlights(
   shot: Shot,
-  { densityKgM3, uphillFactor, windFactor }: Conditions,
+  conditions: Conditions,
   flown: (shot: Shot, densityKgM3: number) => number,
 ): number {
-  const { distanceM } = shot;
+  const { distanceM, headwindMps } = shot;
+  const { densityKgM3, uphill } = conditions;
+  const wind = windFactor(conditions, headwindMps);
   const totalM = flown(shot, densityKgM3);
-  // The slope alone matters only where its share is not the others'.
-  if (uphillFactor === windFactor) return distanceM + uphillFactor * (totalM - distanceM);
-  const slopedM = flown(calmly(shot), STANDARD_DENSITY);
-  return distanceM + uphillFactor * (slopedM - distanceM) + windFactor * (totalM - slopedM);
+  // What calm air adds matters only where its share is not the wind's.
+  if (uphill.value === wind.value || headwindMps === 0)
+    return distanceM + uphill.value * (totalM - distanceM);
+  const calmM = flown(calmly(shot), densityKgM3);
+  return distanceM + uphill.value * (calmM - distanceM) + wind.value * (totalM - calmM);
 }
 
 /** `playsLikeM` for a launch of choice. */
@@ -46,8 +53,8 @@ export const playsLikeByLaunchM = (
  * distance where no type is given) is solved for the softest throw that reaches distance and
  * rise, the player choosing the elevation; plays-like is what that throw carries on level
  * ground in calm standard air. Only this difference is used: how far a disc flies at a given
- * speed is known to about ±10 % only, and is never reported. What the rise adds is multiplied
- * by the player's own uphill factor, what wind and air add by the wind factor.
+ * speed is known to about ±10 % only, and is never reported. What rise and air add is multiplied
+ * by the player's own uphill factor, what the wind adds by the headwind or tailwind factor.
  *
  * Accurate to 0.05 ft against the model; the model's own doubt is the band of
  * `playsLikeBandM`. An `unavailable` error where no throw reaches the target, where that
@@ -55,7 +62,7 @@ export const playsLikeByLaunchM = (
  * `unusable` one for a distance not above 0 and for NaN.
  *
  * @example
- * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air, null) // 100
  */
 export const playsLikeM = (shot: Shot, conditions: Conditions, type: DiscType | null): number =>
@@ -84,11 +91,11 @@ export function playsLikeParts(
   type: DiscType | null,
 ): PlaysLikeParts {
   const { distanceM } = shot;
-  const { densityKgM3, uphillFactor, windFactor } = conditions;
+  const { densityKgM3, uphill } = conditions;
   const totalM = playsLikeM(shot, conditions, type);
   const sloped = flownM(calmly(shot), STANDARD_DENSITY, type);
   const inAir = flownM(calmly(shot), densityKgM3, type);
-  const slopeM = uphillFactor * (sloped - distanceM);
-  const airM = windFactor * (inAir - sloped);
+  const slopeM = uphill.value * (sloped - distanceM);
+  const airM = uphill.value * (inAir - sloped);
   return { distanceM, slopeM, windM: totalM - distanceM - slopeM - airM, airM, totalM };
 }

@@ -9,7 +9,7 @@ import { flightPath } from "./path";
  * wind's own part only. 0 without wind. Errors as `playsLikeM`.
  *
  * @example
- * const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * windDriftM(100, 5, air, null) // metres to the right
  */
 export const windDriftM = (

@@ -4,7 +4,7 @@ import { tQuantile } from "../carry/student";
 import { powerSpread } from "../choice/powerSpread";
 import { LEARNT_BEFORE, NORMAL_UPPER_TENTH, UPPER_TENTH } from "../constants";
 import { DomainError, unavailable } from "../errors";
-import { conditionsOf, type Conditions } from "../flight/conditions";
+import { conditionsOf, FULL_EFFECT, type Conditions } from "../flight/conditions";
 import { playsLikeParts } from "../flight/playsLike";
 import { messages } from "../messages";
 import type { Card, CardRow, LeftOut, RoundRow, Settings } from "../types";
@@ -36,12 +36,13 @@ export interface Factors {
  * throws `unavailable` where no row is left.
  */
 export function learnFactors(rounds: readonly RoundRow[], card: Card, settings: Settings): Factors {
-  const conditions = { ...conditionsOf(settings), uphillFactor: 1, windFactor: 1 };
+  const conditions = { ...conditionsOf(settings), ...FULL_EFFECT };
   const observations: Observation[] = [];
   const leftOut: LeftOut[] = [];
   for (const round of rounds) {
+    if (round.finishM === null) continue;
     try {
-      observations.push(observe(round, rowOf(card, round.disc), conditions));
+      observations.push(observe(round, round.finishM, rowOf(card, round.disc), conditions));
     } catch (thrown) {
       if (!(thrown instanceof DomainError)) throw thrown;
       leftOut.push({ row: round.row, disc: round.disc, reason: thrown.message });
@@ -56,7 +57,12 @@ export function learnFactors(rounds: readonly RoundRow[], card: Card, settings: 
   return { course: learnt[0]!, uphill: learnt[1]!, wind: learnt[2]!, leftOut };
 }
 
-function observe(round: RoundRow, row: CardRow, conditions: Conditions): Observation {
+function observe(
+  round: RoundRow,
+  finishM: number,
+  row: CardRow,
+  conditions: Conditions,
+): Observation {
   const { distanceM, slopeM, windM, airM, totalM } = playsLikeParts(round, conditions, row.type);
   const carryM = round.power * Math.exp(row.mu);
   const spread =
@@ -64,7 +70,7 @@ function observe(round: RoundRow, row: CardRow, conditions: Conditions): Observa
     NORMAL_UPPER_TENTH;
   return {
     inputs: [carryM, -slopeM, -(windM + airM)],
-    output: (round.finishM * totalM) / distanceM - carryM + distanceM,
+    output: (finishM * totalM) / distanceM - carryM + distanceM,
     noiseSd: spread * carryM,
   };
 }

@@ -1,17 +1,19 @@
 /** The bag: which discs there are, of what type, and which go along. */
 import { unusable } from "../errors";
 import { messages } from "../messages";
-import type { BagDisc, Cells } from "../types";
+import type { BagDisc, Cell, Cells } from "../types";
 import { isBlank, plainCell } from "./cell";
-import { cellAt, textIn } from "./cellParts";
+import { cellAt, numberIn, textIn } from "./cellParts";
 import { discKey } from "./discKey";
 import { discType } from "./discTypes";
-import { findColumns } from "./headings";
+import { findColumns, type Column } from "./headings";
+import { wrongCell } from "./wrongCell";
 
 const BAG_HEADERS = {
   disc: ["disc", "disc name", "discs"],
   type: ["type"],
   line: ["line"],
+  softest: ["softest"],
   inBag: ["in bag", "in the bag"],
 } as const;
 
@@ -20,7 +22,8 @@ const STAYS_HOME: ReadonlySet<string> = new Set(["no", "n", "out", "home", "fals
 
 /**
  * Reads the bag table: columns by header in any order; only Disc must be there. A type that is not
- * one of the four is not known (null). Rows without a name are passed over, and of two rows of one
+ * one of the four is not known (null). Softest is a share of smooth; one that is no number, or not from
+ * 0.05 to 1, throws an `unusable` error that names the row, and a blank or 0 is not known. Rows without a name are passed over, and of two rows of one
  * disc the first counts. A blank range is an empty bag; no Disc column throws an `unusable` error.
  *
  * @example
@@ -42,8 +45,20 @@ export function readBag(cells: Cells): BagDisc[] {
       disc,
       type: discType(text(columns.type)),
       line: text(columns.line),
+      softest: softestIn(cells[index]!, columns.softest, index + 1),
       inBag: !STAYS_HOME.has(discKey(text(columns.inBag))),
     });
   }
   return [...bag.values()];
+}
+
+const LEAST_SOFTEST = 0.05;
+
+function softestIn(cells: readonly Cell[], column: Column | undefined, row: number): number | null {
+  const cell = cellAt(cells, column?.index ?? -1);
+  const softest = numberIn(cell, 0);
+  if (softest === 0) return null;
+  if (Number.isNaN(softest)) throw unusable(wrongCell(row, "softest", cell));
+  if (softest < LEAST_SOFTEST || softest > 1) throw unusable(messages.log.badPower(row, softest));
+  return softest;
 }

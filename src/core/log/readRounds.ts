@@ -9,6 +9,7 @@ import { findColumns, type Column } from "./headings";
 import { TableRow } from "./tableRow";
 
 const ROUND_HEADERS = {
+  course: ["course"],
   distance: ["distance", "length"],
   rise: ["rise", "elevation"],
   headwind: ["headwind", "head wind", "wind"],
@@ -46,12 +47,15 @@ export function readRounds(cells: Cells, settings: Settings): RoundRow[] {
     if (disc === "" || distanceM === 0 || noFinish) continue;
     rounds.push({
       row: row.row,
+      course: row.text(columns.course),
       disc,
       power: row.power(columns.power),
       distanceM,
       riseM: row.metres(columns.rise, "rise"),
       headwindMps: row.mps(columns.headwind, "headwind"),
       finishM: finishM(row, columns.finish),
+      offlineM: null,
+      inCircle: null,
     });
   }
   return rounds;

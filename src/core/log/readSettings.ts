@@ -1,86 +1,151 @@
 /** The player's settings, out of a two-column range of label and value. */
+import { USUAL_PUTTING_FT } from "../constants";
 import { unusable } from "../errors";
+import { parseDirection } from "../flight/wind";
 import { messages } from "../messages";
 import type { Cells, Settings } from "../types";
-import { fromCelsius, fromMetres, toCelsius, toMetres, type DistanceUnit } from "../units";
+import {
+  fromCelsius,
+  fromMetres,
+  fromMps,
+  toCelsius,
+  toMetres,
+  toMps,
+  type DistanceUnit,
+  type TemperatureUnit,
+  type WindUnit,
+} from "../units";
 import { describeCell, ErrorCell, isBlank } from "./cell";
 import { dateIn } from "./cellParts";
-import { DEFAULT_SETTINGS } from "./defaultSettings";
 import { discKey } from "./discKey";
 import { readPutting } from "./readPutting";
-import { settingRows, type SettingCell, type SettingName } from "./settingRows";
+import { settingRows, type SettingCell } from "./settingRows";
+import { settingRule, type SettingName, type SettingQuantity } from "./settingsTable";
 import { DISTANCE_WORDS, TEMPERATURE_WORDS, WIND_WORDS } from "./unitWords";
-
-export { DEFAULT_SETTINGS };
 
 const AIMS: ReadonlyMap<string, Settings["aimFor"]> = new Map([
   ["strokes", "strokes"],
   ["circle", "circle"],
 ]);
 
+const USUAL_PUTTING: Settings["putting"] = USUAL_PUTTING_FT.map(([feet, share]) => ({
+  distanceM: toMetres(feet, "ft"),
+  share,
+}));
+
 /**
  * Reads settings: labels in any case and order, each at most once; a label that is missing keeps its
- * default. A blank value keeps it too, save Memory, where blank means that throws never age. A 0
- * counts as blank, since some hosts send a blank cell as 0 (for 0 °C write 0.1). Units in: altitude
- * and putting in the distance unit, circle in metres, humidity and powers as shares. An unknown or
- * repeated label, a bad unit or a value outside its range throws an `unusable` error that names it.
- * An empty range gives the defaults.
+ * usual value, and so does a blank one, save Memory, where blank means that throws never age. Labels,
+ * units, usual values and ranges are those of SETTINGS_TABLE. Where a 0 makes no sense it counts as a
+ * blank, for some hosts send a blank cell as 0; where this range shows that its host does, every 0
+ * counts as one. An unknown or repeated label, a bad unit or a value outside its range throws an
+ * `unusable` error that names it. An empty range gives the usual settings.
  *
  * @example
  * readSettings([["Distances in", "m"], ["Memory (days)", 90]]).memoryDays // 90
  */
 export function readSettings(cells: Cells): Settings {
   const { given, putting } = settingRows(cells);
-  const defaults = DEFAULT_SETTINGS;
+  const zeroIsBlank = [...given].some(([name, { cell }]) => cell === 0 && !mayBeZero(name));
 
   const valueOf = (name: SettingName): SettingCell | null => {
     const setting = given.get(name);
-    return setting && !isBlank(setting.cell) && setting.cell !== 0 ? setting : null;
+    if (!setting || isBlank(setting.cell)) return null;
+    return setting.cell === 0 && (zeroIsBlank || !mayBeZero(name)) ? null : setting;
   };
-  const numberOf = (name: SettingName, low: number, high: number): number | null => {
+  const wordOf = <Word>(name: SettingName, words: ReadonlyMap<string, Word>): Word => {
     const setting = valueOf(name);
-    return setting && within(setting, low, high);
-  };
-  const wordOf = <Word>(name: SettingName, words: ReadonlyMap<string, Word>): Word | null => {
-    const setting = valueOf(name);
-    return setting && oneOf(setting, words);
+    return setting ? oneOf(setting, words) : words.get(discKey(String(settingRule(name).usual)))!;
   };
 
-  const distanceUnit = wordOf("distanceUnit", DISTANCE_WORDS) ?? defaults.distanceUnit;
-  const temperatureUnit = wordOf("temperatureUnit", TEMPERATURE_WORDS) ?? defaults.temperatureUnit;
-  sameUnit(given.get("altitude"), distanceUnit);
-  sameUnit(given.get("circle"), "m");
-  const inUnit = (metres: number): number => Math.round(fromMetres(metres, distanceUnit));
-  const degrees = (celsius: number): number => Math.round(fromCelsius(celsius, temperatureUnit));
+  const distanceUnit = wordOf("distanceUnit", DISTANCE_WORDS);
+  const windUnit = wordOf("windUnit", WIND_WORDS);
+  const temperatureUnit = wordOf("temperatureUnit", TEMPERATURE_WORDS);
+  const scales = scalesIn(distanceUnit, windUnit, temperatureUnit);
+  /** In m, m/s, °C or as it is; null for a blank that has no usual value. */
+  const numberOf = (name: SettingName): number | null => {
+    const { quantity = "plain", usual, low = -Infinity, high = Infinity } = settingRule(name);
+    const { to, from } = scales[quantity];
+    const setting = valueOf(name);
+    if (setting) {
+      const bound = (limit: number): number =>
+        quantity === "plain" ? limit : Math.round(from(limit));
+      return to(within(setting, bound(low), bound(high)));
+    }
+    return typeof usual === "number" ? to(usual) : null;
+  };
+  const known = (name: SettingName, otherwise = 0): number => numberOf(name) ?? otherwise;
 
-  const temperature = numberOf("temperature", degrees(-60), degrees(60));
-  const altitude = numberOf("altitude", inUnit(-500), inUnit(9000));
+  for (const name of ["altitude", "fieldAltitude"] as const)
+    sameUnit(given.get(name), distanceUnit, DISTANCE_WORDS);
+  sameUnit(given.get("circle"), "m", DISTANCE_WORDS);
+  sameUnit(given.get("windSpeed"), windUnit, WIND_WORDS);
+  for (const name of ["temperature", "fieldTemperature"] as const)
+    sameUnit(given.get(name), temperatureUnit, TEMPERATURE_WORDS);
+  const windFrom = valueOf("windFrom");
   const puttingRows = readPutting(putting, distanceUnit);
-  const lowestPower = numberOf("lowestPower", 0.3, 1) ?? defaults.lowestPower;
-  const highestPower = numberOf("highestPower", 0.3, 1.2) ?? defaults.highestPower;
-  if (lowestPower > highestPower) throw unusable(messages.log.powersCross());
 
   return {
     player: textOf(valueOf("player")),
     asOfDay: dayOf(valueOf("asOf")),
-    memoryDays: given.has("memory")
-      ? (numberOf("memory", 1, 36_500) ?? Infinity)
-      : defaults.memoryDays,
+    memoryDays: given.has("memory") && !valueOf("memory") ? Infinity : known("memory"),
     distanceUnit,
-    windUnit: wordOf("windUnit", WIND_WORDS) ?? defaults.windUnit,
+    windUnit,
     temperatureUnit,
-    temperatureC: temperature === null ? null : toCelsius(temperature, temperatureUnit),
-    altitudeM: toMetres(altitude ?? 0, distanceUnit),
-    humidity: numberOf("humidity", 0, 1),
-    circleM: numberOf("circle", 1, 50) ?? defaults.circleM,
-    usualSpread: numberOf("usualSpread", 0.005, 0.5) ?? defaults.usualSpread,
-    sideSpreadRad: numberOf("sideSpread", 0.005, 0.5) ?? defaults.sideSpreadRad,
-    lowestPower,
-    highestPower,
-    aimFor: wordOf("aimFor", AIMS) ?? defaults.aimFor,
-    uphillFactor: numberOf("uphillFactor", 0.01, 5) ?? defaults.uphillFactor,
-    windFactor: numberOf("windFactor", 0.01, 5) ?? defaults.windFactor,
-    putting: puttingRows.length > 0 ? puttingRows : defaults.putting,
+    windMps: known("windSpeed"),
+    windFromDegrees: windFrom && parseDirection(windFrom.cell, `Settings: ${windFrom.label}`),
+    temperatureC: numberOf("temperature"),
+    altitudeM: known("altitude"),
+    fieldTemperatureC: numberOf("fieldTemperature"),
+    fieldAltitudeM: numberOf("fieldAltitude"),
+    humidity: numberOf("humidity"),
+    circleM: known("circle"),
+    usualSpread: known("usualSpread"),
+    sideSpreadRad: known("sideSpread"),
+    courseSpread: known("courseSpread"),
+    courseSideRad: known("courseSide"),
+    courseCarry: known("courseCarry"),
+    today: known("today"),
+    todaySd: known("todaySd"),
+    todayDay: dayOf(valueOf("todayDay")),
+    highestPower: known("highestPower"),
+    aimFor: wordOf("aimFor", AIMS),
+    uphillFactor: known("uphillFactor"),
+    uphillSd: known("uphillSd"),
+    headwindFactor: known("headwindFactor"),
+    headwindSd: known("headwindSd"),
+    tailwindFactor: known("tailwindFactor"),
+    tailwindSd: known("tailwindSd"),
+    putting: puttingRows.length > 0 ? puttingRows : USUAL_PUTTING,
+  };
+}
+
+/** Whether a 0 is a value of the setting. */
+function mayBeZero(name: SettingName): boolean {
+  const { kind, low = 0, high = 0 } = settingRule(name);
+  return kind === "direction" || (kind === "number" && low <= 0 && high >= 0);
+}
+
+type Scale = Readonly<Record<"to" | "from", (value: number) => number>>;
+
+/** From what the player types to SI, and back. */
+function scalesIn(
+  distanceUnit: DistanceUnit,
+  windUnit: WindUnit,
+  temperatureUnit: TemperatureUnit,
+): Record<SettingQuantity, Scale> {
+  const same = (value: number): number => value;
+  return {
+    plain: { to: same, from: same },
+    distance: {
+      to: (value) => toMetres(value, distanceUnit),
+      from: (metres) => fromMetres(metres, distanceUnit),
+    },
+    wind: { to: (value) => toMps(value, windUnit), from: (mps) => fromMps(mps, windUnit) },
+    temperature: {
+      to: (value) => toCelsius(value, temperatureUnit),
+      from: (celsius) => fromCelsius(celsius, temperatureUnit),
+    },
   };
 }
 
@@ -102,8 +167,12 @@ function oneOf<Word>({ label, cell }: SettingCell, words: ReadonlyMap<string, Wo
 }
 
 /** "Altitude (m)" while distances are in feet would be misread: say so instead. */
-function sameUnit(setting: SettingCell | undefined, unit: DistanceUnit): void {
-  const named = setting && DISTANCE_WORDS.get(setting.unit);
+function sameUnit<Unit extends string>(
+  setting: SettingCell | undefined,
+  unit: Unit,
+  words: ReadonlyMap<string, Unit>,
+): void {
+  const named = setting && words.get(setting.unit);
   if (setting && named && named !== unit)
     throw unusable(messages.log.settingUnit(`'${setting.label}'`, unit));
 }

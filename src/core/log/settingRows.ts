@@ -4,30 +4,7 @@ import { messages } from "../messages";
 import type { Cells } from "../types";
 import { describeCell, isBlank, plainCell, type PlainCell } from "./cell";
 import { headingOf, type Aliases } from "./headings";
-
-/** Every setting with its label (first) and the other ways to write it. */
-export const SETTING_LABELS = {
-  player: ["player"],
-  asOf: ["as of"],
-  memory: ["memory"],
-  distanceUnit: ["distances in", "distance in", "distances"],
-  windUnit: ["wind in"],
-  temperature: ["temperature"],
-  temperatureUnit: ["temperature in"],
-  altitude: ["altitude"],
-  humidity: ["humidity"],
-  circle: ["circle"],
-  usualSpread: ["usual spread"],
-  sideSpread: ["side spread"],
-  lowestPower: ["lowest power"],
-  highestPower: ["highest power"],
-  aimFor: ["aim for"],
-  uphillFactor: ["uphill factor"],
-  windFactor: ["wind factor"],
-  putting: ["putting"],
-} as const satisfies Aliases<string>;
-
-export type SettingName = keyof typeof SETTING_LABELS;
+import { SETTING_LABELS, type SettingName } from "./settingsTable";
 
 export interface SettingCell {
   /** The label as the sheet has it, for sentences. */

@@ -1,6 +1,6 @@
 /** Writing one setting into the range Settings. */
 import { headingOf } from "../../core/log/headings";
-import { SETTING_LABELS, type SettingName } from "../../core/log/settingRows";
+import { SETTING_LABELS, settingRule, type SettingName } from "../../core/log/settingsTable";
 import type { CellValue, WorkbookPort } from "../../workbook/port";
 import { PortError } from "../../workbook/port";
 import type { Change } from "../undo/step";
@@ -16,7 +16,7 @@ export async function writeSettings(
   const cells = Object.entries(values).map(([name, now]) => {
     const row = range.findIndex(([label]) => headingOf(label, SETTING_LABELS)?.field === name);
     if (row < 0)
-      throw new PortError("missing", `Settings has no ${SETTING_LABELS[name as SettingName][0]}.`);
+      throw new PortError("missing", `Settings has no ${settingRule(name as SettingName).label}.`);
     return { row, column: 1, before: range[row]![1]!, now };
   });
   for (const { row, column, now } of cells) range[row]![column] = now;

@@ -17,11 +17,11 @@ const CLOSE = 0.01;
 /** Whether the learnt factors are the ones in use already. */
 export const inUse = ({ uphill, wind }: Factors, { settings }: Book): boolean =>
   Math.abs(uphill.mean - settings.uphillFactor) < CLOSE &&
-  Math.abs(wind.mean - settings.windFactor) < CLOSE;
+  Math.abs(wind.mean - settings.headwindFactor) < CLOSE;
 
 export interface FactorsToUse {
   readonly uphillFactor: number;
-  readonly windFactor: number;
+  readonly headwindFactor: number;
 }
 
 const MOST_ROUNDS = 6;
@@ -35,13 +35,13 @@ export function factorsToUse(factors: Factors, { rounds, log, bag, settings }: B
   for (let round = 0; ; round++) {
     const use = {
       uphillFactor: rounded(learnt.uphill.mean),
-      windFactor: rounded(learnt.wind.mean),
+      headwindFactor: rounded(learnt.wind.mean),
     };
     const used = { ...settings, ...use };
     learnt = learnFactors(rounds, makeCard(log, bag, used), used);
     const moved = Math.max(
       Math.abs(learnt.uphill.mean - use.uphillFactor),
-      Math.abs(learnt.wind.mean - use.windFactor),
+      Math.abs(learnt.wind.mean - use.headwindFactor),
     );
     if (moved < CLOSE || round === MOST_ROUNDS) return use;
   }

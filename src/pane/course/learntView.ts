@@ -33,7 +33,7 @@ function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
       [["Factor"], ["Mean", "number"], ["Plus or minus", "number"], ["Rows", "number"]],
       [
         ["Uphill factor", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
-        ["Wind factor", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
+        ["Headwind factor", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
         ["Course bias", share(course.mean), share(course.sd), String(course.rows)],
       ],
     )}

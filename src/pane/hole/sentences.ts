@@ -77,12 +77,11 @@ export const doubtSentence = (
 
 /** Why a disc is no choice here: it does not get there, or cannot be thrown softly enough; "" otherwise. */
 export function unfitSentence(option: Option, settings: Settings): string {
-  const { distanceUnit, lowestPower, highestPower, circleM } = settings;
+  const { distanceUnit, highestPower, circleM } = settings;
   const miss = distance(Math.abs(option.longM), distanceUnit);
   if (option.power >= highestPower && option.longM < -circleM)
     return `even ${power(highestPower)} it stops ${miss} short`;
-  if (option.power <= lowestPower && option.longM > circleM)
-    return `even ${power(lowestPower)} it goes ${miss} past`;
+  if (option.longM > circleM) return `even ${power(option.power)} it goes ${miss} past`;
   return "";
 }
 

@@ -87,7 +87,7 @@ function plainPlan(holes: readonly Hole[], card: Card): unknown[] {
   const { circleM } = circle;
   return holes.map(({ distanceM }) => {
     const options = card.rows.flatMap((thrown) =>
-      powersOf(circle).map((power) => ({
+      powersOf(thrown, circle).map((power) => ({
         disc: thrown.disc,
         power,
         chance: plainChance(thrown, distanceM, distanceM, power, circleM, SLICES),
@@ -101,7 +101,7 @@ export async function choiceRows(): Promise<BenchRow[]> {
   const card = bag(0);
   const holes = course(0);
   const level = holes.map(({ distanceM }) => holeOf(distanceM));
-  const powers = powersOf(settings);
+  const powers = powersOf(card.rows[0]!, settings);
   const everyChance = (
     chance: (row: Card["rows"][number], m: number) => (power: number) => number,
   ) =>

@@ -9,6 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
 import { Bench } from "tinybench";
+import { FULL_EFFECT } from "../../core/flight/conditions";
 import { toRadians } from "../../core/units";
 import type { BenchRow } from "../bench";
 import type * as Bundled from "./flightEntry";
@@ -73,7 +74,7 @@ async function measure(
     const air = { headwindMps: 0, crosswindMps: 0, densityKgM3: 1.225 };
     odexPosition({ type: "fairway", speedMps: 22, elevationRad: toRadians(5), ...air }, 4);
   };
-  const still = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+  const still = { densityKgM3: 1.225, ...FULL_EFFECT };
   const shot = { distanceM: 91.44, riseM: 4.5, headwindMps: 3 };
   let count = 0;
   const fourCold = () => {

@@ -1,3 +1,4 @@
+import { SETTING_NAMES, settingRule, type SettingRule } from "../../core/log/settingsTable";
 import type { Content } from "./content";
 import { DAY, SHARE, text, WHOLE } from "./parts";
 import type { CellsPlan, ListRule, NumberFormat } from "./types";
@@ -11,33 +12,28 @@ interface Setting {
   readonly list?: ListRule;
 }
 
-const oneOf = (...values: string[]): ListRule => ({ values, strict: true });
+const FORMATS = { whole: WHOLE, share: SHARE, decimals: "0.00##" } as const;
 
-/** The usual figures are the model's own; see src/core/constants.ts for where each comes from. */
-const USUAL: readonly Setting[] = [
-  { label: "Player", value: "", hint: "blank: everyone's throws count" },
-  { label: "As of", value: "", hint: "blank: the newest throw", format: DAY },
-  { label: "Memory (days)", value: 180, hint: "after so many a throw counts half", format: WHOLE },
-  { label: "Distances in", value: "ft", hint: "ft or m", list: oneOf("ft", "m") },
-  { label: "Wind in", value: "mph", hint: "mph, km/h or m/s", list: oneOf("mph", "km/h", "m/s") },
-  { label: "Temperature", value: "", hint: "blank: usual for the altitude" },
-  { label: "Temperature in", value: "F", hint: "F or C", list: oneOf("F", "C") },
-  { label: "Altitude", value: "", hint: "blank: sea level", format: WHOLE },
-  { label: "Humidity", value: "", hint: "blank: dry", format: SHARE },
-  { label: "Circle", value: 10, hint: "metres around the target", format: WHOLE },
-  { label: "Usual spread", value: 0.07, hint: "of carry, for a disc hardly thrown", format: SHARE },
-  { label: "Side spread", value: 0.06, hint: "sideways, in radians", format: "0.00" },
-  { label: "Lowest power", value: 0.8, hint: "softest throw you would choose", format: SHARE },
-  { label: "Highest power", value: 1, hint: "hardest", format: SHARE },
-  {
-    label: "Aim for",
-    value: "strokes",
-    hint: "strokes or circle",
-    list: oneOf("strokes", "circle"),
-  },
-  { label: "Uphill factor", value: 1, hint: "from Rounds, once it is sure", format: "0.00" },
-  { label: "Wind factor", value: 1, hint: "from Rounds, once it is sure", format: "0.00" },
-];
+function formatOf({ kind, look }: SettingRule): NumberFormat | undefined {
+  return kind === "date" ? DAY : look && FORMATS[look];
+}
+
+/** Its unit, and a word of help beside it. */
+function settingOf(rule: SettingRule): Setting {
+  const format = formatOf(rule);
+  return {
+    label: rule.label,
+    value: rule.usual,
+    hint: `${rule.unit}: ${rule.help}`,
+    ...(format === undefined ? {} : { format }),
+    ...(rule.words === undefined ? {} : { list: { values: rule.words, strict: true } }),
+  };
+}
+
+const PUTTING = settingRule("putting");
+const USUAL: readonly Setting[] = SETTING_NAMES.map(settingRule)
+  .filter((rule) => rule !== PUTTING)
+  .map(settingOf);
 
 const FIRST_ROW = 24;
 
@@ -68,7 +64,7 @@ export function settingsBlocks(content: Content): readonly CellsPlan[] {
       name: "Settings",
       values: [
         ...all.map(({ label, value }) => [label, value]),
-        ["Putting", ""],
+        [PUTTING.label, ""],
         ...content.putting,
       ],
       styles: ["label", "input"],
@@ -77,11 +73,7 @@ export function settingsBlocks(content: Content): readonly CellsPlan[] {
     {
       kind: "cells",
       at: `G${FIRST_ROW}`,
-      values: [
-        ...all.map(({ hint }) => [hint]),
-        ["distance, and share of putts made from there"],
-        ["blank: a usual table"],
-      ],
+      values: [...all.map(({ hint }) => [hint]), [PUTTING.help]],
       style: "hint",
     },
     {

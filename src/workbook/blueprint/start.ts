@@ -187,6 +187,6 @@ export function startSheet(content: Content): SheetPlan {
       flightPath,
     ],
     charts: [flightChart],
-    print: { landscape: false, fitWide: true, area: "A1:K58" },
+    print: { landscape: false, fitWide: true, area: "A1:K62" },
   };
 }

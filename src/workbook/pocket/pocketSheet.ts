@@ -62,7 +62,7 @@ export function* pocketSteps(
     fromMetres(Math.exp(disc.mu) * power, distanceUnit);
   const circle = fromMetres(settings.circleM, distanceUnit);
   const farthest = (reach(discs[0]!, settings.highestPower) + circle).toFixed(1);
-  const nearest = (reach(discs.at(-1)!, settings.lowestPower) - circle).toFixed(1);
+  const nearest = (Math.min(...discs.map((disc) => reach(disc, disc.softest))) - circle).toFixed(1);
   const hints =
     `IF(${shot.known}=-1,"Type numbers only.",IF(${shot.known}=0,"${beyond}",` +
     `IF(N(${shot.untyped})>${farthest},"${TOO_FAR}",` +

@@ -6,6 +6,7 @@ const row: CardRow = {
   disc: "Copper mid",
   type: null,
   line: "",
+  softest: 0.8,
   inBag: true,
   mu: Math.log(90),
   scale: 0.06,

@@ -59,12 +59,10 @@ function shareMade(distanceM: number): number {
 }
 
 const side = { biasRad: 0, scaleRad: SIDE_SCALE, freedom: FREEDOM, throws: 9 };
-const discs = [56, 44.5].map((carryM) =>
-  throwable(
-    disc(`${carryM} m`, carryM, { scale: SCALE, freedom: FREEDOM, side }),
-    powersOf(DEFAULT_SETTINGS),
-  ),
-);
+const discs = [56, 44.5].map((carryM) => {
+  const row = disc(`${carryM} m`, carryM, { scale: SCALE, freedom: FREEDOM, side });
+  return throwable(row, powersOf(row, DEFAULT_SETTINGS));
+});
 const { strokes: table, choices } = strokesTable(
   discs,
   DEFAULT_SETTINGS.putting,

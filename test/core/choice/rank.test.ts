@@ -146,12 +146,12 @@ describe("an order with ties", () => {
 });
 
 test("powers by hundredths, both ends included", () => {
-  expect(powersOf({ lowestPower: 0.95, highestPower: 1 })).toEqual([
-    0.95, 0.96, 0.97, 0.98, 0.99, 1,
-  ]);
-  expect(powersOf({ lowestPower: 0.985, highestPower: 1 })).toEqual([0.985, 0.995, 1]);
-  expect(powersOf({ lowestPower: 1, highestPower: 1 })).toEqual([1]);
-  expect(powersOf(settings)).toHaveLength(21);
+  const powers = (softest: number, highestPower = 1) => powersOf({ softest }, { highestPower });
+  expect(powers(0.95)).toEqual([0.95, 0.96, 0.97, 0.98, 0.99, 1]);
+  expect(powers(0.985)).toEqual([0.985, 0.995, 1]);
+  expect(powers(1)).toEqual([1]);
+  expect(powers(0.8)).toHaveLength(21);
+  expect(powers(0.8, 0.7)).toEqual([0.7]);
 });
 
 describe("the power for a distance", () => {

@@ -1,8 +1,9 @@
+import { FULL_EFFECT } from "../../../src/core/flight/conditions";
 import { playsLikeBandM } from "../../../src/core/flight/band";
 import { playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES } from "../../../src/core/types";
 
-const still = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+const still = { densityKgM3: 1.225, ...FULL_EFFECT };
 
 describe("playsLikeBandM", () => {
   test.each([

@@ -1,3 +1,4 @@
+import { FULL_EFFECT } from "../../../src/core/flight/conditions";
 import fc from "fast-check";
 import { playsLikeCurve } from "../../../src/core/flight/curve";
 import { orNaN } from "../../../src/core/flight/orNaN";
@@ -5,7 +6,7 @@ import { playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES } from "../../../src/core/types";
 import { METRES_PER_FOOT } from "../../../src/core/units";
 
-const air = { densityKgM3: 1.1, uphillFactor: 1, windFactor: 1 };
+const air = { densityKgM3: 1.1, ...FULL_EFFECT };
 
 describe("playsLikeCurve", () => {
   test("keeps within 0.05 ft of the plays-like distance itself", () =>

@@ -1,3 +1,4 @@
+import { FULL_EFFECT } from "../../../src/core/flight/conditions";
 import fc from "fast-check";
 import { DomainError } from "../../../src/core/errors";
 import { airDensity } from "../../../src/core/flight/air";
@@ -22,7 +23,7 @@ type Task = typeof task extends fc.Arbitrary<infer T> ? T : never;
 /** An answer, or NaN where the model says in a sentence that it has none. */
 function answer({ density, type, ...shot }: Task, change: Partial<Shot> = {}): number {
   try {
-    const conditions = { densityKgM3: density, uphillFactor: 1, windFactor: 1 };
+    const conditions = { densityKgM3: density, ...FULL_EFFECT };
     return playsLikeM({ ...shot, ...change }, conditions, type);
   } catch (error) {
     expect(error).toBeInstanceOf(DomainError);

@@ -1,7 +1,8 @@
+import { FULL_EFFECT } from "../../../src/core/flight/conditions";
 import { flightPath } from "../../../src/core/flight/path";
 import { windDriftM } from "../../../src/core/flight/windDrift";
 
-const air = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+const air = { densityKgM3: 1.225, ...FULL_EFFECT };
 const shot = { distanceM: 100, riseM: 4, headwindMps: 3 };
 
 describe("flightPath", () => {

@@ -1,11 +1,12 @@
 import fc from "fast-check";
-import type { Conditions } from "../../../src/core/flight/conditions";
+import { conditionsOf, FULL_EFFECT, type Conditions } from "../../../src/core/flight/conditions";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
 import { playsLikeM, playsLikeParts } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES, type DiscType } from "../../../src/core/types";
 import { fromMetres, toMetres, toMps } from "../../../src/core/units";
 import golden from "../../golden/flight.json";
 
-const still: Conditions = { densityKgM3: 1.225, uphillFactor: 1, windFactor: 1 };
+const still: Conditions = { densityKgM3: 1.225, ...FULL_EFFECT };
 
 /** Plays-like distance in ft from ft and mph. */
 const playsLikeFt = (
@@ -113,11 +114,23 @@ describe("playsLikeM", () => {
 
   test("takes the player's own factors for rise and for wind", () => {
     const [slope, both] = [playsLikeFt(300, 15, 0) - 300, playsLikeFt(300, 15, 10) - 300];
-    const factors = (uphillFactor: number, windFactor: number) =>
-      playsLikeFt(300, 15, 10, null, { ...still, uphillFactor, windFactor }) - 300;
+    const factors = (uphill: number, headwind: number) =>
+      playsLikeFt(300, 15, 10, null, {
+        ...still,
+        uphill: { value: uphill, sd: 0 },
+        headwind: { value: headwind, sd: 0 },
+        tailwind: { value: 9, sd: 0 },
+      }) - 300;
     expect(factors(0.8, 0.8)).toBeCloseTo(0.8 * both, 9);
     expect(factors(1.2, 0.5)).toBeCloseTo(1.2 * slope + 0.5 * (both - slope), 9);
     expect(factors(0, 0)).toBeCloseTo(0, 9);
+  });
+
+  test("adds nothing for a tailwind until a factor says so", () => {
+    const usual = conditionsOf(DEFAULT_SETTINGS);
+    expect(playsLikeFt(300, 15, -10, null, usual)).toBeCloseTo(playsLikeFt(300, 15, 0), 5);
+    const learnt = { ...usual, tailwind: { value: 1, sd: 0 } };
+    expect(playsLikeFt(300, 15, -10, null, learnt)).toBeCloseTo(playsLikeFt(300, 15, -10), 5);
   });
 
   test.each([
@@ -158,13 +171,13 @@ describe("playsLikeParts", () => {
         within(-10, 10),
         within(0.9, 1.3),
         within(0.5, 1.5),
-        (distanceFt, riseFt, windMph, densityKgM3, windFactor) => {
+        (distanceFt, riseFt, windMph, densityKgM3, factor) => {
           const shot = {
             distanceM: toMetres(distanceFt, "ft"),
             riseM: toMetres(riseFt, "ft"),
             headwindMps: toMps(windMph, "mph"),
           };
-          const conditions = { densityKgM3, uphillFactor: 1, windFactor };
+          const conditions = { ...still, densityKgM3, headwind: { value: factor, sd: 0 } };
           const { distanceM, slopeM, windM, airM, totalM } = playsLikeParts(shot, conditions, null);
           expect(totalM).toBe(playsLikeM(shot, conditions, null));
           expect(distanceM + slopeM + windM + airM).toBeCloseTo(totalM, 9);

@@ -1,5 +1,5 @@
 import { playsLikeParts } from "../../../src/core/flight/playsLike";
-import { conditionsOf } from "../../../src/core/flight/conditions";
+import { conditionsOf, FULL_EFFECT } from "../../../src/core/flight/conditions";
 import { learnFactors } from "../../../src/core/learn/learnFactors";
 import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
 import type { RoundRow } from "../../../src/core/types";
@@ -15,7 +15,7 @@ const WIDENING = { "Copper mid": 1.396815 / 1.2815516, "Violet driver": 1.475884
 
 const rowOf = (name: string) => (name === mid.disc ? mid : driver);
 const parts = (round: RoundRow) =>
-  playsLikeParts(round, conditionsOf(settings), rowOf(round.disc).type);
+  playsLikeParts(round, { ...conditionsOf(settings), ...FULL_EFFECT }, rowOf(round.disc).type);
 const shot = (
   name: keyof typeof WIDENING,
   distanceM: number,
@@ -23,7 +23,10 @@ const shot = (
   headwindMps: number,
   finishM = 0,
   row = 2,
-): RoundRow => ({ row, disc: name, power: 1, distanceM, riseM, headwindMps, finishM });
+): RoundRow => ({
+  ...{ row, course: "", disc: name, power: 1, distanceM, riseM, headwindMps, finishM },
+  ...{ offlineM: null, inCircle: null },
+});
 
 /** By Cramer's rule on the normal equations, written out for three unknowns. */
 function byCramer(rounds: readonly RoundRow[]) {
@@ -38,7 +41,7 @@ function byCramer(rounds: readonly RoundRow[]) {
     const carryM = round.power * Math.exp(rowOf(round.disc).mu);
     const sd = carryM * rowOf(round.disc).scale * WIDENING[round.disc as keyof typeof WIDENING];
     const x = [carryM, -slopeM, -windM - airM];
-    const y = (round.finishM * totalM) / round.distanceM + round.distanceM - carryM;
+    const y = (round.finishM! * totalM) / round.distanceM + round.distanceM - carryM;
     for (let i = 0; i < 3; i++) {
       pull[i]! += (x[i]! * y) / sd ** 2;
       for (let j = 0; j < 3; j++) precision[i]![j]! += (x[i]! * x[j]!) / sd ** 2;
@@ -100,7 +103,7 @@ describe("learnt factors", () => {
   test("do not depend on the factors in force or on the order of rows", () => {
     const rounds = [shot("Copper mid", 85, 5, 2, -6), shot("Violet driver", 110, -4, 3, 9)];
     const found = learnFactors(rounds, card, settings);
-    const inForce = settingsWith({ uphillFactor: 1.4, windFactor: 0.5 });
+    const inForce = settingsWith({ uphillFactor: 1.4, headwindFactor: 0.5 });
     expect(learnFactors(rounds, card, inForce)).toEqual(found);
     const turned = learnFactors([...rounds].reverse(), card, settings);
     expect(turned.uphill.mean).toBeCloseTo(found.uphill.mean, 12);

@@ -1,5 +1,6 @@
 import { DomainError } from "../../../src/core/errors";
-import { DEFAULT_SETTINGS, readSettings } from "../../../src/core/log/readSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { readSettings } from "../../../src/core/log/readSettings";
 
 const messageOf = (cells: unknown[][]): string => {
   try {
@@ -38,11 +39,24 @@ describe("settings", () => {
       ["Humidity", 0.4],
       ["Usual  spread", 0.08],
       ["side spread:", 0.05],
-      ["Lowest power", 0.7],
+      ["Wind speed (km/h)", 18],
+      ["Wind from", "NW"],
+      ["Field altitude", 300],
+      ["field temperature", 5],
+      ["Course spread", 0.08],
+      ["Course side", 0.05],
+      ["Course carry", 0.97],
+      ["Today", 1.02],
+      ["Today ±", 0.02],
+      ["Today is", 46155],
       ["Highest power", 1.05],
       ["Aim for", "Circle"],
       ["Uphill factor", 1.2],
-      ["Wind factor", 0.9],
+      ["Uphill factor ±", 0.1],
+      ["Headwind factor", 0.9],
+      ["Headwind  factor  ±", 0.2],
+      ["Tailwind factor", -0.3],
+      ["TAILWIND FACTOR ±", 0.4],
     ]);
     expect(settings).toEqual({
       ...DEFAULT_SETTINGS,
@@ -52,17 +66,30 @@ describe("settings", () => {
       distanceUnit: "m",
       windUnit: "km/h",
       temperatureUnit: "C",
+      windMps: 5,
+      windFromDegrees: 315,
       temperatureC: 20,
       altitudeM: 1500,
+      fieldTemperatureC: 5,
+      fieldAltitudeM: 300,
       humidity: 0.4,
       circleM: 9,
       usualSpread: 0.08,
       sideSpreadRad: 0.05,
-      lowestPower: 0.7,
+      courseSpread: 0.08,
+      courseSideRad: 0.05,
+      courseCarry: 0.97,
+      today: 1.02,
+      todaySd: 0.02,
+      todayDay: 46155,
       highestPower: 1.05,
       aimFor: "circle",
       uphillFactor: 1.2,
-      windFactor: 0.9,
+      uphillSd: 0.1,
+      headwindFactor: 0.9,
+      headwindSd: 0.2,
+      tailwindFactor: -0.3,
+      tailwindSd: 0.4,
     });
   });
 
@@ -83,6 +110,46 @@ describe("settings", () => {
       expect(readSettings([["Player", "Ana"]]).memoryDays).toBe(DEFAULT_SETTINGS.memoryDays);
     },
   );
+
+  test("a 0 is a value where it makes sense, and this host does not send blanks as 0", () => {
+    const zeros = [
+      ["Temperature", 0],
+      ["Field altitude", 0],
+      ["Uphill factor ±", 0],
+      ["Wind from", 0],
+    ];
+    expect(readSettings([["Player", ""], ["Temperature in", "C"], ...zeros])).toMatchObject({
+      temperatureC: 0,
+      fieldAltitudeM: 0,
+      uphillSd: 0,
+      windFromDegrees: 0,
+    });
+    expect(readSettings([["Player", 0], ["Circle", 0], ...zeros])).toEqual(DEFAULT_SETTINGS);
+  });
+
+  test("every setting has its usual value", () => {
+    expect(DEFAULT_SETTINGS).toMatchObject({
+      memoryDays: 180,
+      usualSpread: 0.07,
+      sideSpreadRad: 0.06,
+      courseSpread: 0.0735,
+      courseSideRad: 0.063,
+      courseCarry: 1,
+      today: 1,
+      todaySd: 0,
+      highestPower: 1,
+      aimFor: "strokes",
+      uphillFactor: 1,
+      uphillSd: 0.3,
+      headwindFactor: 1,
+      headwindSd: 0.5,
+      tailwindFactor: 0,
+      tailwindSd: 0.7,
+      windFromDegrees: null,
+      fieldAltitudeM: null,
+      fieldTemperatureC: null,
+    });
+  });
 
   test("a date may be ISO 8601 text", () => {
     expect(readSettings([["As of", "2026-05-12"]]).asOfDay).toBe(46154);
@@ -131,13 +198,14 @@ describe("settings", () => {
     [[["Memory (days)", -3]], /Memory \(days\) must lie from 1/],
     [[["Usual spread", 7]], /Usual spread must lie from 0.005 to 0.5/],
     [[["Side spread", true]], /Side spread must be a number; it is TRUE/],
-    [
-      [
-        ["Lowest power", 0.9],
-        ["Highest power", 0.8],
-      ],
-      /Lowest power is above Highest power/,
-    ],
+    [[["Lowest power", 0.9]], /no setting called 'Lowest power'/],
+    [[["Wind speed", 90]], /Wind speed must lie from 0 to 89; it is 90/],
+    [[["Wind speed (m/s)", 5]], /'Wind speed \(m\/s\)' is read in mph/],
+    [[["Wind from", "north-ish"]], /Wind from must be degrees or a compass point/],
+    [[["Temperature (C)", 20]], /'Temperature \(C\)' is read in F/],
+    [[["Field altitude (m)", 20]], /'Field altitude \(m\)' is read in ft/],
+    [[["Course spread", 3]], /Course spread must lie from 0 to 0.5; it is 3/],
+    [[["Today is", "yesterday"]], /Today is must be a date/],
     [
       [["Uphill factor", { error: "#REF!" }]],
       /Uphill factor must be a number; it is an error, #REF!/,

@@ -17,11 +17,29 @@ describe("the bag", () => {
       ["no", "COPPER MID", "putter", "", ""],
     ]);
     expect(bag).toEqual([
-      { row: 2, disc: "Copper mid", type: "midrange", line: "straight", inBag: true },
-      { row: 3, disc: "Violet driver", type: "distance", line: "", inBag: false },
-      { row: 4, disc: "Slate putter", type: null, line: "", inBag: false },
-      { row: 5, disc: "Sand approach", type: null, line: "", inBag: true },
+      {
+        row: 2,
+        disc: "Copper mid",
+        type: "midrange",
+        line: "straight",
+        softest: null,
+        inBag: true,
+      },
+      { row: 3, disc: "Violet driver", type: "distance", line: "", softest: null, inBag: false },
+      { row: 4, disc: "Slate putter", type: null, line: "", softest: null, inBag: false },
+      { row: 5, disc: "Sand approach", type: null, line: "", softest: null, inBag: true },
     ]);
+  });
+
+  test("the softest throw is a share of smooth, or not known", () => {
+    const softest = (cell: unknown) =>
+      readBag([
+        ["Disc", "Softest"],
+        ["Copper mid", cell],
+      ])[0]!.softest;
+    expect([0.4, "", 0, null].map(softest)).toEqual([0.4, null, null, null]);
+    expect(() => softest("soft")).toThrow("Row 2: softest is text, 'soft'");
+    expect(() => softest(40)).toThrow("Row 2: power is 40");
   });
 
   test("blank is empty; without a Disc column it is refused", () => {
@@ -56,6 +74,7 @@ describe("the course", () => {
     expect(holes).toEqual([
       {
         row: 2,
+        course: "",
         hole: "1",
         par: 3,
         distanceM: 300 * FT,
@@ -63,11 +82,39 @@ describe("the course", () => {
         headwindMps: 5 * 0.44704,
         longTroubleM: 40 * FT,
         shortTroubleM: null,
+        leftTroubleM: null,
+        rightTroubleM: null,
+        bearingDegrees: null,
+        crosswindMps: 0,
         line: "hyzer",
         note: "",
       },
       expect.objectContaining({ row: 4, hole: "2", par: null, riseM: 0, shortTroubleM: 30 * FT }),
     ]);
+  });
+
+  test("bearing and trouble at the sides; a blank headwind comes from the wind of the round", () => {
+    const settings = { ...DEFAULT_SETTINGS, windMps: 4, windFromDegrees: 270 };
+    const read = (...rows: unknown[][]) =>
+      readCourse(
+        [["Course", "Distance", "Headwind", "Bearing", "Left trouble", "Right trouble"], ...rows],
+        settings,
+      );
+    const [west, north, own, plain] = read(
+      ["Home", 300, "", "W", 20, 0],
+      ["Home", 300, "", 0, "", 25],
+      ["Home", 300, 5, 270, "", ""],
+      ["", 300, "", "", "", ""],
+    );
+    expect(west).toMatchObject({ course: "Home", leftTroubleM: 20 * FT, rightTroubleM: null });
+    expect(west!.headwindMps).toBeCloseTo(4, 12);
+    expect(west!.crosswindMps).toBeCloseTo(0, 12);
+    // A wind from the west blows from the left over a throw to the north.
+    expect(north!.headwindMps).toBeCloseTo(0, 12);
+    expect(north!.crosswindMps).toBeCloseTo(4, 12);
+    expect(own).toMatchObject({ bearingDegrees: 270, headwindMps: 5 * 0.44704, crosswindMps: 0 });
+    expect(plain).toMatchObject({ bearingDegrees: null, headwindMps: 0, crosswindMps: 0 });
+    expect(() => read(["", 300, "", "upwards"])).toThrow("Row 2: bearing must be degrees");
   });
 
   test.each([
@@ -99,7 +146,7 @@ describe("the rounds", () => {
       ],
       DEFAULT_SETTINGS,
     );
-    expect(rounds.map(({ row, finishM, power }) => [row, finishM / FT, power])).toEqual([
+    expect(rounds.map(({ row, finishM, power }) => [row, finishM! / FT, power])).toEqual([
       [2, -12, 1],
       [3, 0, 0.9],
     ]);

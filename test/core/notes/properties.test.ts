@@ -10,6 +10,7 @@ const bag: BagDisc[] = ["Slate putter", "Copper mid", "Mint fairway"].map((disc,
   disc,
   type: null,
   line: "",
+  softest: null,
   inBag: true,
 }));
 

@@ -11,7 +11,14 @@ const bag: BagDisc[] = [
   "Mint fairway",
   "Violet driver",
   "Sand approach",
-].map((disc, index) => ({ row: index + 2, disc, type: null, line: "", inBag: true }));
+].map((disc, index) => ({
+  row: index + 2,
+  disc,
+  type: null,
+  line: "",
+  softest: null,
+  inBag: true,
+}));
 
 /**
  * One throw in short: "Copper mid 301", then what else was read: "L10" or "R5" in ft, "p0.9", "off" or
@@ -233,7 +240,9 @@ describe("around the lines", () => {
   });
 
   test("names with signs of pattern language are names", () => {
-    const odd = [{ row: 2, disc: "C++ (v2) [.*]", type: null, line: "", inBag: true }];
+    const odd = [
+      { row: 2, disc: "C++ (v2) [.*]", type: null, line: "", softest: null, inBag: true },
+    ];
     expect(readNotes("c++ (V2) [.*] 301", odd, DEFAULT_SETTINGS).rows[0]?.disc).toBe(
       "C++ (v2) [.*]",
     );

@@ -93,19 +93,19 @@ describe("formulas over tables that change", () => {
     await typeHole(19, 3, 280);
     await addResult(-15);
     await set("Uphill factor", 1.09);
-    await set("Wind factor", 0.58);
+    await set("Headwind factor", 0.58);
     expect(await learntRows()).toEqual(before.map((rows) => rows + 1));
     expect((await port.readRange("MyPlan"))!.map(([hole]) => hole)).toContain(19);
     await expectTruth();
   });
 
   it("follow tables that grow and shrink again and again, back and forth", async () => {
-    await set("Wind factor", 0.9);
+    await set("Headwind factor", 0.9);
     await addThrow(240);
-    await set("Wind factor", 0.8);
+    await set("Headwind factor", 0.8);
     await removeFirstResult();
     await addThrow(250);
-    await set("Wind factor", 0.7);
+    await set("Headwind factor", 0.7);
     await expectTruth("CARD", "LEARN");
     for (const command of [UndoCommand, UndoCommand, UndoCommand, RedoCommand, UndoCommand]) {
       await press(command);
@@ -114,7 +114,7 @@ describe("formulas over tables that change", () => {
   });
 
   it("are calculated anew on demand", async () => {
-    await set("Wind factor", 0.9);
+    await set("Headwind factor", 0.9);
     await addThrow(240);
     await port.recalculate();
     await expectTruth("CARD");
@@ -127,11 +127,11 @@ describe("formulas over tables that change", () => {
       .getSheets()
       .map((sheet) => ({ unitId: book.engine.unitId, sheetId: sheet.getSheetId(), range }));
     const formulas = (): number => known.searchDependency(everywhere).size;
-    await set("Wind factor", 0.9);
+    await set("Headwind factor", 0.9);
     const before = formulas();
     for (const carry of [240, 250, 245]) {
       await addThrow(carry);
-      await set("Wind factor", carry / 300);
+      await set("Headwind factor", carry / 300);
     }
     expect(formulas()).toBe(before);
   });
