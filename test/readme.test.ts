@@ -2,10 +2,10 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import reviewed from "./reviewed/functions.json";
-import { gaps } from "../src/core/bag/gaps";
-import { twins } from "../src/core/bag/twins";
+import { gaps } from "../src/core/bag/coverage";
+import { twins } from "../src/core/bag/worth";
 import { knownToM } from "../src/core/carry/needed";
-import { rowOf } from "../src/core/carry/rowOf";
+import { rowOf } from "../src/core/carry/levelThrows";
 import { readNotes } from "../src/core/notes/readNotes";
 import { rankOptions } from "../src/core/choice/rank";
 import { fillFrom } from "../src/pane/hole/fill";
@@ -53,9 +53,9 @@ test("how well the card knows two discs, and the one that changes", async () => 
 
 test("the formula to type, without settings", async () => {
   const { raw } = await book;
-  const { makeCard } = await import("../src/core/carry/makeCard");
+  const { makeCard } = await import("../src/core/carry/card");
   const { readThrows } = await import("../src/core/log/readThrows");
-  const { DEFAULT_SETTINGS } = await import("../src/core/log/defaultSettings");
+  const { DEFAULT_SETTINGS } = await import("../src/core/log/readSettings");
   const log = readThrows([raw.throws!.headers, ...raw.throws!.rows], DEFAULT_SETTINGS);
   const task = { distanceM: 327 * 0.3048, riseM: 0, headwindMps: 0 };
   const [best] = rankOptions(task, makeCard(log, null, DEFAULT_SETTINGS), DEFAULT_SETTINGS);

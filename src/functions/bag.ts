@@ -1,8 +1,6 @@
 /** Custom functions about the bag as a whole. */
-import { coverage as coverageOf } from "../core/bag/coverage";
-import { gaps as gapsOf } from "../core/bag/gaps";
-import { twins as twinsOf } from "../core/bag/twins";
-import { worth as worthOf } from "../core/bag/worth";
+import { coverage as coverageOf, gaps as gapsOf } from "../core/bag/coverage";
+import { twins as twinsOf, worth as worthOf } from "../core/bag/worth";
 import { answer } from "./answer";
 import { receiveCard, receiveCourse, receiveSettings, receiveSteps } from "./readings";
 import { coverageCells, gapCells, worthCells } from "./spills";

@@ -1,8 +1,8 @@
 /** Custom functions about what each disc does. Read cells, ask the core, shape the spill. */
-import { cardCells } from "../core/carry/printedCard";
+import { cardCells } from "../core/carry/cardCells";
 import { neededThrows } from "../core/carry/needed";
-import { rowOf } from "../core/carry/rowOf";
-import { trendOf } from "../core/carry/trend";
+import { rowOf } from "../core/carry/levelThrows";
+import { trendOf } from "../core/carry/wear";
 import { fromMetres, toMetres } from "../core/units";
 import { answer } from "./answer";
 import { receiveCard, receiveLog, receiveSettings } from "./readings";

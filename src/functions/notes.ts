@@ -1,5 +1,5 @@
 /** Custom function that reads phone notes. */
-import { DEFAULT_SETTINGS } from "../core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../core/log/readSettings";
 import { readNotes } from "../core/notes/readNotes";
 import { answer } from "./answer";
 import { receiveBag } from "./readings";

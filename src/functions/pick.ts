@@ -1,10 +1,10 @@
 /** Custom functions that choose. */
-import { bestChance } from "../core/choice/bestChance";
+import { bestChance } from "../core/choice/chance";
 import { planCourse } from "../core/choice/plan";
 import { powerFor } from "../core/choice/power";
 import { rankOptions } from "../core/choice/rank";
 import { strokesToHoleOut } from "../core/choice/strokes";
-import { rowOf } from "../core/carry/rowOf";
+import { rowOf } from "../core/carry/levelThrows";
 import { unavailable } from "../core/errors";
 import { messages } from "../core/messages";
 import type { CardRow, Settings } from "../core/types";

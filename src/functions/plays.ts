@@ -1,9 +1,7 @@
 /** Custom functions about slope, wind and air. */
-import { conditionsOf } from "../core/flight/conditions";
-import { playsLikeBandM } from "../core/flight/band";
-import { flightPath } from "../core/flight/path";
-import { playsLikeM } from "../core/flight/playsLike";
-import { windDriftM } from "../core/flight/windDrift";
+import { conditionsOf } from "../core/flight/air";
+import { playsLikeBandM, playsLikeM } from "../core/flight/playsLike";
+import { flightPath, windDriftM } from "../core/flight/path";
 import { STANDARD_DENSITY } from "../core/constants";
 import { fromMetres, toMetres, toMps } from "../core/units";
 import { answer } from "./answer";

@@ -1,6 +1,6 @@
 /** The arguments that many functions share, read once for the same content. */
 import type { Steps } from "../core/bag/coverage";
-import { readCard } from "../core/carry/readCard";
+import { readCard } from "../core/carry/cardCells";
 import { readBag } from "../core/log/readBag";
 import { readCourse } from "../core/log/readCourse";
 import { readSettings } from "../core/log/readSettings";

@@ -1,6 +1,5 @@
 /** Custom functions about what a range finder and the wind tell. */
-import { levelM, riseM } from "../core/flight/sight";
-import { crosswindMps, headwindMps } from "../core/flight/wind";
+import { crosswindMps, headwindMps, levelM, riseM } from "../core/flight/wind";
 import { toRadians } from "../core/units";
 import { answer } from "./answer";
 import { receiveAngle, receiveDirection, receiveNumber, receivePositive } from "./receive";

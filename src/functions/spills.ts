@@ -1,14 +1,12 @@
 /** How each answer spills: a header row, then one row a record, in the unit of the settings. */
-import type { CoverageRow } from "../core/bag/coverage";
-import type { Gap } from "../core/bag/gaps";
-import type { Twins } from "../core/bag/twins";
-import type { Worth } from "../core/bag/worth";
-import type { Trend } from "../core/carry/trend";
+import type { CoverageRow, Gap } from "../core/bag/coverage";
+import type { Twins, Worth } from "../core/bag/worth";
+import type { Trend } from "../core/carry/wear";
 import type { PlannedHole } from "../core/choice/plan";
-import type { PlaysLikeBand } from "../core/flight/band";
+import type { PlaysLikeBand } from "../core/flight/playsLike";
 import type { FlightPoint } from "../core/flight/path";
 import type { Factors, Learnt } from "../core/learn/learnFactors";
-import type { Notes, NoteRow } from "../core/notes/types";
+import type { NoteRow, Notes } from "../core/notes/pieces";
 import type { Option, Settings } from "../core/types";
 import { fromMetres, fromMps } from "../core/units";
 import { noAnswer, type Out, type Spill } from "./answer";

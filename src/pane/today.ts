@@ -1,4 +1,4 @@
-import { serialDay } from "../core/log/serialDay";
+import { serialDay } from "../core/log/cell";
 import type { PaneOptions } from "./options";
 
 /** Today as a serial day, on the calendar of the place where the machine is. */

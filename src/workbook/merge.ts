@@ -1,5 +1,5 @@
 import { unusable } from "../core/errors";
-import { discKey } from "../core/log/discKey";
+import { discKey } from "../core/log/names";
 import { readThrows } from "../core/log/readThrows";
 import { messages } from "../core/messages";
 import type { Cells, LeftOut, Settings, Throw } from "../core/types";

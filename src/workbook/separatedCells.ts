@@ -1,5 +1,5 @@
 import Papa from "papaparse";
-import { dayFromIso } from "../core/log/serialDay";
+import { dayFromIso } from "../core/log/cell";
 import type { CellValue } from "./port";
 
 const NUMBER = /^[+-]?\d+(?:\.\d+)?$/;

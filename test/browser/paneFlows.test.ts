@@ -10,7 +10,7 @@ import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/sentences
 import { length, share } from "../../src/pane/words/figures";
 import { rankOptions } from "../../src/core/choice/rank";
 import { playsLikeParts } from "../../src/core/flight/playsLike";
-import { conditionsOf } from "../../src/core/flight/conditions";
+import { conditionsOf } from "../../src/core/flight/air";
 import { toMetres, toMps } from "../../src/core/units";
 import type { CellValue, WorkbookPort } from "../../src/workbook/port";
 import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";

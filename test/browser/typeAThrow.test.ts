@@ -1,6 +1,5 @@
-import { cardCells } from "../../src/core/carry/printedCard";
-import { readCard } from "../../src/core/carry/readCard";
-import { rowOf } from "../../src/core/carry/rowOf";
+import { cardCells, readCard } from "../../src/core/carry/cardCells";
+import { rowOf } from "../../src/core/carry/levelThrows";
 import { planCourse } from "../../src/core/choice/plan";
 import { readBag } from "../../src/core/log/readBag";
 import { readCourse } from "../../src/core/log/readCourse";

@@ -1,5 +1,5 @@
 /** What the pane makes of notes: which throws come ticked, and what it says of the others. */
-import { rowOf } from "../../src/core/carry/rowOf";
+import { rowOf } from "../../src/core/carry/levelThrows";
 import { EMPTY_NOTES, type NotesForm } from "../../src/pane/notes/form";
 import { understand, type UnderstoodRow } from "../../src/pane/notes/understood";
 import { emptyBook, starterBook } from "./starterBook";

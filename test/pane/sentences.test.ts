@@ -8,7 +8,7 @@ import {
   unfitSentence,
   whySentence,
 } from "../../src/pane/hole/sentences";
-import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Option } from "../../src/core/types";
 import { toMetres } from "../../src/core/units";
 

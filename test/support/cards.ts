@@ -1,5 +1,5 @@
 /** Cards made by hand, for tests that want to say what is known of a disc. */
-import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Card, CardRow, Hole, Settings } from "../../src/core/types";
 
 /** A disc known so well that the next throw has exactly the spread given. */

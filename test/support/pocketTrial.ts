@@ -5,9 +5,9 @@
  */
 import { DomainError } from "../../src/core/errors";
 import { rankOptions } from "../../src/core/choice/rank";
-import { conditionsOf } from "../../src/core/flight/conditions";
+import { conditionsOf } from "../../src/core/flight/air";
 import { playsLikeM } from "../../src/core/flight/playsLike";
-import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Settings } from "../../src/core/types";
 import { fromMetres, toMetres, toMps } from "../../src/core/units";
 import { openHeadless } from "../../src/preview/headless";

@@ -1,5 +1,5 @@
 /** The card of the starter workbook's own player. */
-import { makeCard } from "../../src/core/carry/makeCard";
+import { makeCard } from "../../src/core/carry/card";
 import { readBag } from "../../src/core/log/readBag";
 import { readThrows } from "../../src/core/log/readThrows";
 import type { Card, Cells, Settings } from "../../src/core/types";

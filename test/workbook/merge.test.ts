@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS } from "../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Cells } from "../../src/core/types";
 import { mergeThrows } from "../../src/workbook/merge";
 

@@ -1,8 +1,12 @@
 /** The discs that can be chosen from. */
+import { LONGEST_HOLE_M } from "../constants";
 import { unavailable } from "../errors";
-import { discKey } from "../log/discKey";
+import type { Conditions } from "../flight/air";
+import { discKey } from "../log/names";
 import { messages } from "../messages";
-import type { Card, CardRow } from "../types";
+import type { Card, CardRow, Hole, Shot } from "../types";
+import { COARSE, FINE, landing, type Landing } from "./landing";
+import { type Target, targetsOf } from "./target";
 
 /** The rows of the discs that are in the bag, longest first; throws `unavailable` where there is none. */
 export function bagInHand({ rows }: Card): CardRow[] {
@@ -16,4 +20,54 @@ export function bagInHand({ rows }: Card): CardRow[] {
 export function suitsLine(discLine: string, line: string): boolean {
   const [own, asked] = [discKey(discLine), discKey(line)];
   return own === "" || asked === "" || own === asked;
+}
+
+// A disc with all that it may be thrown at.
+
+export interface Throwable {
+  readonly row: CardRow;
+  readonly powers: readonly number[];
+  /** One for each power, softest first. */
+  readonly landings: readonly Landing[];
+  readonly coarseLandings: readonly Landing[];
+}
+
+export const throwable = (row: CardRow, powers: readonly number[]): Throwable => ({
+  row,
+  powers,
+  landings: powers.map((power) => landing(row, power, FINE)),
+  coarseLandings: powers.map((power) => landing(row, power, COARSE)),
+});
+
+// The discs that a task can be played with.
+
+/** A shot that discs are ranked for; a hole of a course is one. */
+export type Task = Shot & Partial<Pick<Hole, "longTroubleM" | "shortTroubleM" | "line">>;
+
+/** A disc and what the task asks of it. */
+export interface Candidate {
+  readonly thrown: Throwable;
+  readonly target: Target;
+}
+
+/**
+ * Discs whose line suits and for which the flight has an answer, in the order given. Throws
+ * `unavailable` with the reason where there is none.
+ */
+export function candidates(
+  task: Task,
+  discs: readonly Throwable[],
+  conditions: Conditions,
+): Candidate[] {
+  if (task.distanceM > LONGEST_HOLE_M) throw unavailable(messages.choice.tooLong(LONGEST_HOLE_M));
+  const line = task.line ?? "";
+  const suited = discs.filter(({ row }) => suitsLine(row.line, line));
+  if (suited.length === 0) throw unavailable(messages.choice.noLine(line));
+  const targetFor = targetsOf(task, conditions);
+  const found = suited.flatMap((thrown) => {
+    const target = targetFor(thrown.row.type);
+    return target ? [{ thrown, target }] : [];
+  });
+  if (found.length === 0) throw unavailable(messages.choice.outOfReach(suited[0]!.row.disc));
+  return found;
 }

@@ -1,10 +1,35 @@
 /** The chance to finish in the circle. */
-import type { CardRow } from "../types";
-import { enoughPoints } from "./circlePoints";
-import { powerSpread } from "./powerSpread";
-import { shareWithin } from "./shareWithin";
-import { tDensity } from "./tDensity";
-import type { Target } from "./target";
+import { SOFTNESS_COST } from "../constants";
+import { unavailable } from "../errors";
+import { conditionsOf } from "../flight/air";
+import { messages } from "../messages";
+import type { CardRow, Settings, Shot } from "../types";
+import { powersOf } from "./power";
+import { enoughPoints, shareWithin, tDensity } from "./quadrature";
+import { type Target, targetsOf } from "./target";
+
+// How surely a disc is thrown at a power.
+
+/** ln(level, calm carry in m) of the next throw at one power ~ t(centre, scale) with the row's freedom. */
+export interface PowerSpread {
+  readonly centre: number;
+  readonly scale: number;
+}
+
+/**
+ * The next throw of a disc at `power`, a share of smooth above 0. Away from smooth the spread grows
+ * (assumption: SOFTNESS_COST).
+ *
+ * @example
+ * powerSpread(row, 1).centre // row.mu
+ */
+export const powerSpread = (
+  { mu, scale, evidence }: Pick<CardRow, "mu" | "scale" | "evidence">,
+  power: number,
+): PowerSpread => ({
+  centre: mu + Math.log(power),
+  scale: Math.hypot(scale * Math.sqrt(1 + 1 / evidence), SOFTNESS_COST * (1 - power)),
+});
 
 /** What of a disc's form bears on where its throws end. */
 export type ThrowForm = Pick<CardRow, "mu" | "scale" | "freedom" | "evidence" | "side">;
@@ -48,4 +73,17 @@ export function chanceOf(
     }
     return Math.min(1, chance / scale);
   };
+}
+
+// One disc, at whatever power serves best.
+
+/**
+ * The greatest chance that a disc finishes in the circle, over its powers; from 0 to 1.
+ * Throws `unavailable` where the flight has no answer.
+ */
+export function bestChance(shot: Shot, row: CardRow, settings: Settings): number {
+  const target = targetsOf(shot, conditionsOf(settings))(row.type);
+  if (!target) throw unavailable(messages.flight.outOfReach());
+  const chance = chanceOf(row, target, settings.circleM);
+  return Math.max(...powersOf(row, settings).map(chance));
 }

@@ -1,8 +1,10 @@
 /** Where the throws of one disc at one power may end. */
+import { LONGEST_HOLE_M } from "../constants";
 import { remember } from "../memory";
 import type { CardRow } from "../types";
-import { powerSpread } from "./powerSpread";
-import { spreadRule, type SpreadRule } from "./spreadRule";
+import { powerSpread } from "./chance";
+import { spreadRule, type SpreadRule } from "./quadrature";
+import type { Target } from "./target";
 
 /**
  * Every pair of a carry and a side slope is one way to end, with the product of their weights as its
@@ -72,3 +74,56 @@ function rightHalf(freedom: number, count: number): SpreadRule {
 /** A throw is taken to go no more than 60° off the line, where its tangent still means something. */
 const WIDEST_RAD = Math.PI / 3;
 const sideSlope = (angleRad: number): number => Math.tan(Math.min(angleRad, WIDEST_RAD));
+
+// Means over where a throw may end.
+
+/**
+ * The mean, over the landings that are safe, of what `table` says of the distance left: its entry for
+ * every whole metre, linear between, the last one beyond. A landing's share is its weight, so shares
+ * that are not safe count as 0. A throw of level carry L misses along the line by (L − D*)·D/D*, and
+ * sideways by the distance times its side slope.
+ */
+export function meanOver(
+  { carriesM, carryWeights, sideSlopes, sideWeights }: Landing,
+  { distanceM, playsLikeM }: Target,
+  table: Float64Array,
+): number {
+  const stretch = distanceM / playsLikeM;
+  const last = table.length - 1;
+  let mean = 0;
+  for (let i = 0; i < carriesM.length; i++) {
+    const alongM = (carriesM[i]! - playsLikeM) * stretch;
+    let inner = 0;
+    for (let j = 0; j < sideSlopes.length; j++) {
+      const sideM = distanceM * sideSlopes[j]!;
+      const leftM = Math.sqrt(alongM * alongM + sideM * sideM);
+      const metre = leftM | 0;
+      const value =
+        metre < last
+          ? table[metre]! + (leftM - metre) * (table[metre + 1]! - table[metre]!)
+          : table[last]!;
+      inner += sideWeights[j]! * value;
+    }
+    mean += carryWeights[i]! * inner;
+  }
+  return mean;
+}
+
+// How far from the target a throw leaves the disc.
+
+/** A table whose value at a distance is that distance. */
+const DISTANCES = Float64Array.from({ length: 2 * LONGEST_HOLE_M + 1 }, (_, metre) => metre);
+
+/**
+ * Mean distance from the target after a throw, m, over all but the wildest thousandth of throws on
+ * each side, along and across; distances beyond 1000 m count as 1000. Good to 0.01 m.
+ */
+export const leavesM = (landing: Landing, target: Target): number =>
+  meanOver(landing, target, DISTANCES);
+
+/** Median finish of a disc at a power beyond the target, along the line, m; short negative. */
+export const finishM = (
+  { mu }: Pick<CardRow, "mu">,
+  power: number,
+  { distanceM, playsLikeM }: Target,
+): number => ((power * Math.exp(mu) - playsLikeM) * distanceM) / playsLikeM;

@@ -1,13 +1,15 @@
 /** A whole course at once. */
-import { playsLikeBandM } from "../flight/band";
-import { conditionsOf } from "../flight/conditions";
-import { playsLikeM } from "../flight/playsLike";
+import { conditionsOf } from "../flight/air";
+import { playsLikeBandM, playsLikeM } from "../flight/playsLike";
 import { remember } from "../memory";
 import type { Card, Hole, Option, Settings } from "../types";
-import { answerKey } from "./answerKey";
 import { bagInHand } from "./bagInHand";
-import { orWhy } from "./orWhy";
 import { rankOptions } from "./rank";
+import { orWhy } from "./target";
+
+/** A key by which answers from a card are remembered: the content of all that they rest on. */
+export const answerKey = ({ rows, population }: Card, settings: Settings, asked: unknown): string =>
+  JSON.stringify([rows, population, settings, asked]);
 
 export interface PlannedHole {
   readonly hole: string;

@@ -1,15 +1,107 @@
 /** Ranking the discs for one shot. */
-import { LEAST_CHANCE } from "../constants";
+import { COST_TIE, LEAST_CHANCE, STROKES_TIE } from "../constants";
 import { unavailable } from "../errors";
-import { conditionsOf } from "../flight/conditions";
+import { conditionsOf } from "../flight/air";
 import { messages } from "../messages";
 import type { Card, Option, Settings } from "../types";
-import { candidates, type Candidate, type Task } from "./candidates";
-import { byChance, byLeaves, byStrokes, type Criterion } from "./criteria";
-import { gameOf } from "./game";
-import { optionOf } from "./optionOf";
-import { picksBy, type Pick } from "./picks";
-import { troubleInPlay } from "./trouble";
+import { type Candidate, candidates, type Task } from "./bagInHand";
+import { chanceOf } from "./chance";
+import { finishM, leavesM } from "./landing";
+import { bestFirst, leastOf, type Weighed } from "./power";
+import { gameOf, throwStrokes } from "./strokes";
+import { type Trouble, troubleInPlay } from "./trouble";
+
+// What a player may choose by.
+
+/** What a disc costs at each of its powers, less being better, and how close two costs tie. */
+export interface Criterion {
+  readonly costsOf: (candidate: Candidate) => (at: number) => number;
+  readonly tie: number;
+}
+
+/** Expected strokes to hole out, `table` saying what each distance left takes. */
+export const byStrokes = (trouble: Trouble, table: Float64Array): Criterion => ({
+  costsOf:
+    ({ thrown, target }) =>
+    (at) =>
+      throwStrokes(thrown, at, target, trouble, table),
+  tie: STROKES_TIE,
+});
+
+/** The chance to miss the circle. */
+export const byChance = (circleM: number): Criterion => ({
+  costsOf: ({ thrown, target }) => {
+    const chance = chanceOf(thrown.row, target, circleM);
+    return (at) => 1 - chance(thrown.powers[at]!);
+  },
+  tie: COST_TIE,
+});
+
+/** The mean distance left. */
+export const byLeaves: Criterion = {
+  costsOf:
+    ({ thrown, target }) =>
+    (at) =>
+      leavesM(thrown.landings[at]!, target),
+  tie: COST_TIE,
+};
+
+// Picking a power for each disc, and an order of discs.
+
+/** A candidate at the power number `at`, chosen for its cost. */
+export interface Pick extends Candidate, Weighed {
+  readonly at: number;
+}
+
+/**
+ * Each candidate at its best power, best first; without those that have no finite cost. The best power
+ * is the one nearest smooth whose cost, and every cost on the way to it, is within the tie of the least.
+ */
+export function picksBy(candidates: readonly Candidate[], criterion: Criterion): Pick[] {
+  const picks = candidates
+    .map((candidate) => pickOf(candidate, criterion))
+    .filter(({ cost }) => cost < Infinity);
+  return bestFirst(picks, criterion.tie);
+}
+
+function pickOf(candidate: Candidate, { costsOf, tie }: Criterion): Pick {
+  const { powers } = candidate.thrown;
+  const costAt = costsOf(candidate);
+  const least = leastOf(powers.length, costAt);
+  let { index: at, cost } = least;
+  const fromSmooth = (index: number): number => Math.abs(powers[index]! - 1);
+  for (const step of [1, -1]) {
+    for (let next = at + step; next >= 0 && next < powers.length; next += step) {
+      if (!(fromSmooth(next) < fromSmooth(at))) break;
+      const nextCost = costAt(next);
+      if (!(nextCost < least.cost + tie)) break;
+      at = next;
+      cost = nextCost;
+    }
+  }
+  return { ...candidate, at, power: powers[at]!, cost };
+}
+
+// A pick with all its figures.
+
+/** `strokes` are taken as already worked out, so that the option says what it was chosen by. */
+export function optionOf(
+  { thrown: { row, landings }, target, power, at }: Pick,
+  strokes: number,
+  circleM: number,
+): Option {
+  return {
+    disc: row.disc,
+    power,
+    playsLikeM: target.playsLikeM,
+    chance: chanceOf(row, target, circleM)(power),
+    leavesM: leavesM(landings[at]!, target),
+    strokes,
+    longM: finishM(row, power, target),
+    aimM: -target.distanceM * Math.tan(row.side.biasRad),
+    then: [],
+  };
+}
 
 /**
  * Every disc in the bag for a shot, each at its best power, best first. By the setting Aim for: least

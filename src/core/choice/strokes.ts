@@ -1,9 +1,240 @@
 /** Expected strokes from a distance. */
 import { LONGEST_HOLE_M } from "../constants";
 import { unavailable, unusable } from "../errors";
+import { conditionsOf } from "../flight/air";
+import { remember } from "../memory";
 import { messages } from "../messages";
-import type { Card, Settings } from "../types";
-import { gameOf } from "./game";
+import type { Card, CardRow, PuttingRow, Settings } from "../types";
+import { bagInHand, type Throwable, throwable } from "./bagInHand";
+import { FINE, type Landing, landing, meanOver } from "./landing";
+import { downhill, leastOf, powersOf } from "./power";
+import { type LevelTarget, levelTargets, type Target } from "./target";
+import { safeCarries, type Trouble } from "./trouble";
+
+// The throw that takes least strokes from one distance.
+
+/** What the coarse look may be wrong by, twice over. */
+const COARSE_DOUBT = 0.1;
+
+export interface BestThrow {
+  readonly thrown: Throwable;
+  readonly landing: Landing;
+  readonly target: Target;
+}
+
+/**
+ * The search for one bag: a coarse look at every disc, a fine one at those that may be the best. At
+ * least one disc.
+ */
+export function bestThrowFinder(
+  discs: readonly Throwable[],
+  levelTarget: LevelTarget,
+): (distanceM: number, table: Float64Array) => BestThrow {
+  return (distanceM, table) => {
+    const looks = discs.map((thrown) => {
+      const target = levelTarget(thrown.row.type, distanceM);
+      const costAt = (landings: readonly Landing[]) => (at: number) =>
+        meanOver(landings[at]!, target, table);
+      const coarse = leastOf(thrown.landings.length, costAt(thrown.coarseLandings));
+      return { thrown, target, coarse, costAt: costAt(thrown.landings) };
+    });
+    const limit = Math.min(...looks.map(({ coarse }) => coarse.cost)) + COARSE_DOUBT;
+    return looks
+      .filter(({ coarse }) => coarse.cost <= limit)
+      .map(({ thrown, target, coarse, costAt }) => {
+        const { index, cost } = downhill(coarse.index, thrown.landings.length, costAt);
+        return { thrown, target, landing: thrown.landings[index]!, cost };
+      })
+      .reduce((best, other) => (other.cost < best.cost ? other : best));
+  };
+}
+
+// Holing out with the putter.
+
+/**
+ * Share of putts made from `distanceM`: certain at the target, then linear between the rows of the
+ * putting table (nearest first), and on to nothing at twice the last distance. Without rows nothing
+ * but a disc at the target is made.
+ *
+ * @example
+ * shareMade(3, [{ distanceM: 2, share: 0.9 }, { distanceM: 4, share: 0.7 }]) // 0.8
+ */
+export function shareMade(distanceM: number, putting: readonly PuttingRow[]): number {
+  let nearer: PuttingRow = { distanceM: 0, share: 1 };
+  for (const row of [...putting, { distanceM: puttingReachM(putting), share: 0 }]) {
+    if (distanceM <= row.distanceM && row.distanceM > nearer.distanceM) {
+      const part = (distanceM - nearer.distanceM) / (row.distanceM - nearer.distanceM);
+      return nearer.share + Math.max(0, part) * (row.share - nearer.share);
+    }
+    nearer = row;
+  }
+  return distanceM <= 0 ? 1 : 0;
+}
+
+/** Farther out than twice the last row of the table nobody putts. */
+export const puttingReachM = (putting: readonly PuttingRow[]): number =>
+  2 * (putting.at(-1)?.distanceM ?? 0);
+
+/**
+ * Expected putts to hole out from `distanceM`: one, and a second where the first misses (assumption:
+ * the second is made); Infinity beyond the putting reach.
+ */
+export const putts = (distanceM: number, putting: readonly PuttingRow[]): number =>
+  distanceM <= puttingReachM(putting) ? 2 - shareMade(distanceM, putting) : Infinity;
+
+// Expected strokes to hole out from every distance.
+
+export interface StrokesTable {
+  /** Expected strokes from 0, 1, 2 … m. */
+  readonly strokes: Float64Array;
+  /** The throw that each distance is played with; null for a putt. */
+  readonly choices: readonly (BestThrow | null)[];
+}
+
+/** Values that choices were made by may be off by this, strokes; what the choices then lose is less. */
+const WELL_CHOSEN = 1e-4;
+const CLOSE_ENOUGH = 1e-5;
+/** Choosing settles in a few rounds; a bag that often throws far past the target would take its time. */
+const MOST_CHOOSING_ROUNDS = 8;
+const MOST_SETTLING_ROUNDS = 50;
+
+/**
+ * The player's expected strokes V(d) to hole out from d = 0, 1, 2 … `reachM`, level and calm, with these
+ * discs and putts: V = min(putts, 1 + least over discs and powers of E[V(distance left)]), and never
+ * more than from farther out (assumption: a softer throw than the softest planned exists, and does no
+ * worse from nearer). At least one disc. From the last longest carry before `reachM` the values are a
+ * little too high, since what is farther out is not known there.
+ *
+ * Howard's policy iteration: choose the best throw from each distance, then settle the values that
+ * those choices have, until these are the values that were chosen by. Nearly every throw ends nearer
+ * than it began, so going from near to far a round or two is enough. Of `like`, the table of a bag with
+ * a few discs more or of a shorter reach, the throws that are still there are kept and only the others
+ * chosen, in one round: too high by what choosing all again would gain, below 0.001 strokes.
+ */
+export function strokesTable(
+  discs: readonly Throwable[],
+  putting: readonly PuttingRow[],
+  levelTarget: LevelTarget,
+  reachM: number,
+  like?: StrokesTable,
+): StrokesTable {
+  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const putt = Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
+  const strokes = putt.map((value, d) => Math.min(value, like?.strokes[d] ?? 2 + d / longestM));
+  const bestThrow = bestThrowFinder(discs, levelTarget);
+  const valueOf = (choice: BestThrow | null, d: number): number =>
+    choice ? 1 + meanOver(choice.landing, choice.target, strokes) : putt[d]!;
+  for (let round = 0; ; round++) {
+    const choices: (BestThrow | null)[] = [];
+    goOut(strokes, (d) => {
+      // A throw and the putt after it take two at least.
+      const kept = like?.choices[d];
+      const mayKeep = kept && discs.includes(kept.thrown);
+      const choice = putt[d]! <= 2 ? null : mayKeep ? kept : bestThrow(d, strokes);
+      choices.push(choice);
+      return valueOf(choice, d);
+    });
+    const chosenBy = strokes.slice();
+    settle(strokes, (d) => valueOf(choices[d]!, d));
+    if (like || round === MOST_CHOOSING_ROUNDS || largestChange(chosenBy, strokes) < WELL_CHOSEN)
+      return { strokes, choices };
+  }
+}
+
+/** Works the strokes out again and again until they do not change. */
+function settle(strokes: Float64Array, valueAt: (d: number) => number): void {
+  for (let round = 0; round < MOST_SETTLING_ROUNDS; round++) {
+    const before = strokes.slice();
+    goOut(strokes, valueAt);
+    if (largestChange(before, strokes) < CLOSE_ENOUGH) return;
+  }
+}
+
+/**
+ * Works the strokes out anew from near to far, each distance from those before it, and none more than
+ * from farther out: while going by what was known of there, at the end by what was found there.
+ */
+function goOut(strokes: Float64Array, valueAt: (d: number) => number): void {
+  const found = strokes.map((_, d) => {
+    const value = valueAt(d);
+    strokes[d] = Math.min(value, strokes[d + 1] ?? Infinity);
+    return value;
+  });
+  for (let d = strokes.length - 1; d >= 0; d--)
+    strokes[d] = Math.min(found[d]!, strokes[d + 1] ?? Infinity);
+}
+
+const largestChange = (before: Float64Array, after: Float64Array): number =>
+  after.reduce((most, value, d) => Math.max(most, Math.abs(value - before[d]!)), 0);
+
+// A player's game: the discs in the bag, ready to be thrown, and the strokes that they take.
+
+export interface Game {
+  /** Longest first. */
+  readonly discs: readonly Throwable[];
+  /** Expected strokes to hole out from 0, 1, 2 … m, far enough for a shot of that distance. */
+  readonly strokesFor: (distanceM: number) => Float64Array;
+  /** Discs that are the best from some distance up to `nearM`. */
+  readonly chosen: ReadonlySet<Throwable>;
+  readonly nearM: number;
+  /** Strokes and throws to half a longest carry beyond `nearM`. */
+  readonly near: StrokesTable;
+}
+
+const memory = remember<Game>(16);
+/** The game last worked out for a card that is asked again and again: one look instead of a long key. */
+const latest = new WeakMap<Card, { readonly settings: Settings; readonly game: Game }>();
+
+/**
+ * The game of a card under some settings, worked out once for the same content. Throws `unavailable`
+ * where the bag is empty.
+ */
+export function gameOf(card: Card, settings: Settings): Game {
+  const known = latest.get(card);
+  if (known?.settings === settings) return known.game;
+  const game = gameByContent(bagInHand(card), settings);
+  latest.set(card, { settings, game });
+  return game;
+}
+
+function gameByContent(rows: readonly CardRow[], settings: Settings): Game {
+  const { putting, highestPower } = settings;
+  const key = JSON.stringify([rows, putting, highestPower, conditionsOf(settings)]);
+  return memory(key, () => {
+    const discs = rows.map((row) => throwable(row, powersOf(row, settings)));
+    return makeGame(discs, settings);
+  });
+}
+
+/** Longest carries that a table reaches, and within which it is used: see `strokesTable`. */
+const REACH_CARRIES = 2;
+const USED_CARRIES = 1.5;
+
+/** The game with these discs, at least one; `like` is one that differs little, to begin with. */
+export function makeGame(discs: readonly Throwable[], settings: Settings, like?: Game): Game {
+  const level = levelTargets(conditionsOf(settings));
+  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const upTo = (reachM: number, known?: StrokesTable) =>
+    strokesTable(discs, settings.putting, level, reachM, known);
+  const near = upTo(Math.ceil(REACH_CARRIES * longestM), like?.near);
+  const nearM = Math.floor(USED_CARRIES * longestM);
+  let far: Float64Array | null = null;
+  return {
+    discs,
+    strokesFor: (distanceM) =>
+      distanceM <= nearM
+        ? near.strokes
+        : (far ??= upTo(LONGEST_HOLE_M + Math.ceil(longestM), used(near, nearM)).strokes),
+    chosen: new Set(near.choices.flatMap((best) => (best ? [best.thrown] : []))),
+    nearM,
+    near,
+  };
+}
+
+const used = ({ strokes, choices }: StrokesTable, reachM: number): StrokesTable => ({
+  strokes: strokes.subarray(0, reachM + 1),
+  choices: choices.slice(0, reachM + 1),
+});
 
 /**
  * The player's expected strokes to hole out from `distanceM`, 0 to 500 m, level and calm, putting
@@ -16,4 +247,29 @@ export function strokesToHoleOut(distanceM: number, card: Card, settings: Settin
   const table = gameOf(card, settings).strokesFor(distanceM);
   const metre = Math.min(Math.floor(distanceM), table.length - 2);
   return table[metre]! + (distanceM - metre) * (table[metre + 1]! - table[metre]!);
+}
+
+// Expected strokes to hole out with a throw now.
+
+/**
+ * Expected strokes with one disc at its power number `at`, this throw included: 1 + E[V(distance
+ * left)], V being `table`. A landing in trouble costs one throw more and is replayed from the same spot
+ * (PDGA Official Rules of Disc Golf, 806.02, previous lie): with q the chance of that,
+ * S = 1 + q(1 + S) + E[V; safe]. Infinity where no throw stays out of trouble.
+ */
+export function throwStrokes(
+  { row, powers, landings }: Throwable,
+  at: number,
+  target: Target,
+  trouble: Trouble,
+  table: Float64Array,
+): number {
+  if (!trouble.longTroubleM && !trouble.shortTroubleM)
+    return 1 + meanOver(landings[at]!, target, table);
+  const safe = landing(row, powers[at]!, FINE, safeCarries(trouble, target));
+  const safeShare = Math.min(
+    1,
+    safe.carryWeights.reduce((sum, weight) => sum + weight, 0),
+  );
+  return (2 - safeShare + meanOver(safe, target, table)) / safeShare;
 }

@@ -1,8 +1,7 @@
 /** Trouble behind and in front of the target. */
 import type { Hole } from "../types";
-import type { Candidate } from "./candidates";
-import { finishM } from "./finish";
-import type { SafeCarries } from "./landing";
+import type { Candidate } from "./bagInHand";
+import { finishM, type SafeCarries } from "./landing";
 import type { Target } from "./target";
 
 export type Trouble = Partial<Pick<Hole, "longTroubleM" | "shortTroubleM">>;

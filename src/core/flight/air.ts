@@ -8,6 +8,7 @@ import {
   STANDARD_TEMPERATURE_K,
   WATER_VAPOUR_SHARE,
 } from "../constants";
+import type { Settings } from "../types";
 import { KELVIN_AT_0_C } from "../units";
 
 /** Where and in what air the throw is made; null where a figure is not known. */
@@ -65,3 +66,31 @@ const SAME_AIR = 1e-6;
 /** Whether a density is that of the standard atmosphere at sea level. */
 export const isStandard = (densityKgM3: number): boolean =>
   Math.abs(densityKgM3 / STANDARD_DENSITY - 1) < SAME_AIR;
+
+/** How much of a modelled effect a player meets, and the standard deviation of that. */
+export interface Factor {
+  readonly value: number;
+  readonly sd: number;
+}
+
+/** What of the settings bears on plays-like distances. */
+export interface Conditions {
+  readonly densityKgM3: number;
+  /** Of what rise and air add; of what a headwind and what a tailwind adds. */
+  readonly uphill: Factor;
+  readonly headwind: Factor;
+  readonly tailwind: Factor;
+}
+
+const ALL: Factor = { value: 1, sd: 0 };
+
+/** The whole of each modelled effect, with no doubt of it: the flight alone. */
+export const FULL_EFFECT = { uphill: ALL, headwind: ALL, tailwind: ALL } as const;
+
+/** The conditions that the settings describe: their air (see airDensity) and learnt factors. */
+export const conditionsOf = (settings: Settings): Conditions => ({
+  densityKgM3: airDensity(settings),
+  uphill: { value: settings.uphillFactor, sd: settings.uphillSd },
+  headwind: { value: settings.headwindFactor, sd: settings.headwindSd },
+  tailwind: { value: settings.tailwindFactor, sd: settings.tailwindSd },
+});

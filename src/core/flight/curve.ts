@@ -2,10 +2,16 @@ import { TYPE_DISTANCES_FT } from "../constants";
 import { remember } from "../memory";
 import type { DiscType } from "../types";
 import { METRES_PER_FOOT } from "../units";
-import type { Conditions } from "./conditions";
-import { cubic } from "./cubic";
-import { orNaN } from "./orNaN";
-import { playsLikeM } from "./playsLike";
+import type { Conditions } from "./air";
+import { orNaN, playsLikeM } from "./playsLike";
+
+/** The cubic through values at 0, 1, 2 and 3, at x (Lagrange). NaN where one of them is. */
+export function cubic(y0: number, y1: number, y2: number, y3: number, x: number): number {
+  const [from1, from2, from3] = [x - 1, x - 2, x - 3];
+  const outer = from1 * from2 * (x * y3 - from3 * y0);
+  const inner = x * from3 * (from2 * y1 - from1 * y2);
+  return outer / 6 + inner / 2;
+}
 
 /** A curve has a knot at each multiple of this; the bends of the blend over types fall on knots. */
 const KNOT_FT = 12.5;

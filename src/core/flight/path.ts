@@ -1,12 +1,18 @@
 import type { DiscType, Shot } from "../types";
 import { softestThrow } from "./adapted";
-import type { Conditions } from "./conditions";
-import { ALONG_M, craftOf, HEIGHT_M, newState, SIDE_M, TIME_S, type State } from "./craft";
-import { checkShot, checkWind } from "./checkShot";
-import { reached } from "./flown";
-import { flyDown } from "./fly";
-import { polarFor } from "./polar";
-import { release, step } from "./step";
+import type { Conditions } from "./air";
+import { flyDown, release, step } from "./integrator";
+import { checkShot, checkWind, reached } from "./playsLike";
+import {
+  ALONG_M,
+  craftOf,
+  HEIGHT_M,
+  newState,
+  polarFor,
+  SIDE_M,
+  type State,
+  TIME_S,
+} from "./polar";
 
 /** Where the disc is at one moment, over the throwing spot's ground. */
 export interface FlightPoint {
@@ -63,3 +69,21 @@ export function flightPath(
   }
   return [...points, landing];
 }
+
+/**
+ * How far a crosswind carries a throw sideways, m, right positive for a wind from the left
+ * (m/s). For the adapted throw that goes `distanceM` on level ground without wind along it,
+ * its disc level from side to side; a disc that turns in the air goes elsewhere, so this is the
+ * wind's own part only. 0 without wind. Errors as `playsLikeM`.
+ *
+ * @example
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
+ * windDriftM(100, 5, air, null) // metres to the right
+ */
+export const windDriftM = (
+  distanceM: number,
+  crosswindMps: number,
+  conditions: Conditions,
+  type: DiscType | null,
+): number =>
+  flightPath({ distanceM, riseM: 0, headwindMps: 0, crosswindMps }, conditions, type).at(-1)!.sideM;

@@ -1,8 +1,116 @@
-import { STANDARD_DENSITY } from "../constants";
-import type { DiscType, Shot } from "../types";
-import type { Launch } from "./adapted";
-import type { Conditions, Factor } from "./conditions";
-import { flownEvenBlownBackM, flownM } from "./flown";
+import { FARTHEST_TARGET_M, STANDARD_DENSITY, STRONGEST_WIND_MPS } from "../constants";
+import { DomainError, unavailable, unusable } from "../errors";
+import { remember } from "../memory";
+import { messages } from "../messages";
+import { DISC_TYPES, type DiscType, type Shot } from "../types";
+import { type Launch, levelCarryM, softestEvenBlownBack, softestThrow } from "./adapted";
+import { type Conditions, type Factor, isStandard } from "./air";
+import { cubic } from "./curve";
+import { type Polar, polarFor } from "./polar";
+
+/** How far a throw of this speed, m/s, carries on level ground in calm standard air, m. */
+export const calmLevelM = (polar: Polar, speedMps: number, launch: Launch): number =>
+  levelCarryM(speedMps, { polar, densityKgM3: STANDARD_DENSITY, headwindMps: 0, riseM: 0 }, launch);
+
+/** The figures for a type are worked out at each multiple of this speed, when first needed. */
+const KNOT_MPS = 1;
+
+/** Slower than this knot a throw is little more than a drop, and is worked out itself. */
+const FIRST_KNOT = 4;
+
+type Curve = (speedMps: number) => number;
+
+function curveOf(type: DiscType): Curve {
+  const polar = polarFor(type, 0);
+  const exact = (speedMps: number) => calmLevelM(polar, speedMps, "adapted");
+  const knots: number[] = [];
+  const knot = (index: number) => (knots[index] ??= exact(index * KNOT_MPS));
+  return (speedMps) => {
+    const place = speedMps / KNOT_MPS;
+    const first = Math.floor(place) - 1;
+    if (first < FIRST_KNOT) return exact(speedMps);
+    const [y0, y1, y2, y3] = [knot(first), knot(first + 1), knot(first + 2), knot(first + 3)];
+    return cubic(y0, y1, y2, y3, place - first);
+  };
+}
+
+/**
+ * `calmLevelM` of an adapted throw, by type of disc: as it depends on the speed alone, it is a
+ * cubic through four of the figures at every m/s, within 0.03 ft.
+ */
+export const CALM_LEVEL_M = Object.fromEntries(
+  DISC_TYPES.map((type) => [type, curveOf(type)]),
+) as Record<DiscType, Curve>;
+
+/** Refuses a wind along or across a throw that is no number, or stronger than is covered. */
+export function checkWind(windMps: number): void {
+  if (!Number.isFinite(windMps)) throw unusable(messages.flight.badWind());
+  if (Math.abs(windMps) > STRONGEST_WIND_MPS) throw unavailable(messages.flight.tooWindy());
+}
+
+/** Refuses a task that makes no sense, or that the model does not cover. */
+export function checkShot({ distanceM, riseM, headwindMps }: Shot): void {
+  if (!(distanceM > 0 && distanceM < Infinity)) throw unusable(messages.flight.badDistance());
+  if (distanceM > FARTHEST_TARGET_M) throw unavailable(messages.flight.outOfReach());
+  if (!Number.isFinite(riseM)) throw unusable(messages.flight.badRise());
+  if (Math.abs(riseM) > distanceM) throw unavailable(messages.flight.tooSteep());
+  checkWind(headwindMps);
+}
+
+/** Answers remembered: a sheet's worth of holes, and the grids that are laid over a bag. */
+const KEPT = 20_000;
+const memory = remember<number>(KEPT);
+
+/** Passes a speed or distance on, unless it says that there is no throw: see SoftestThrow. */
+export function reached(found: number): number {
+  if (found === Infinity) throw unavailable(messages.flight.outOfReach());
+  if (found === 0) throw unavailable(messages.flight.outrun());
+  return found;
+}
+
+/** Infinity and 0 as for SoftestThrow. */
+function flyFor(
+  { distanceM, riseM, headwindMps }: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+  launch: Launch,
+  softest: typeof softestThrow,
+): number {
+  const polar = polarFor(type, distanceM);
+  const { speedMps } = softest(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
+  if (speedMps === 0 || speedMps === Infinity) return speedMps;
+  return type && launch === "adapted"
+    ? CALM_LEVEL_M[type](speedMps)
+    : calmLevelM(polar, speedMps, launch);
+}
+
+/**
+ * Plays-like distance by the flight alone, m: how far, on level ground in calm standard air,
+ * the softest throw carries that reaches the target. An `unavailable` error where no throw
+ * reaches it, or where that throw would be slower than the wind.
+ */
+export function flownM(
+  shot: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+  launch: Launch = "adapted",
+): number {
+  checkShot(shot);
+  const { distanceM, riseM, headwindMps } = shot;
+  if (riseM === 0 && headwindMps === 0 && isStandard(densityKgM3)) return distanceM;
+  const key = `${distanceM} ${riseM} ${headwindMps} ${densityKgM3} ${type} ${launch}`;
+  return reached(memory(key, () => flyFor(shot, densityKgM3, type, launch, softestThrow)));
+}
+
+/** `flownM`, also where the wind blows the disc back: see softestEvenBlownBack. Not remembered. */
+export function flownEvenBlownBackM(
+  shot: Shot,
+  densityKgM3: number,
+  type: DiscType | null,
+): number {
+  checkShot(shot);
+  return reached(flyFor(shot, densityKgM3, type, "adapted", softestEvenBlownBack));
+}
 
 /** Plays-like distance, taken apart; the parts add up to the total, all in m. */
 export interface PlaysLikeParts {
@@ -98,4 +206,40 @@ export function playsLikeParts(
   const slopeM = uphill.value * (sloped - distanceM);
   const airM = uphill.value * (inAir - sloped);
   return { distanceM, slopeM, windM: totalM - distanceM - slopeM - airM, airM, totalM };
+}
+
+/** A figure, or NaN where there is none to be had; any other error goes on to the caller. */
+export function orNaN(work: () => number): number {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof DomainError && error.code === "unavailable") return NaN;
+    throw error;
+  }
+}
+
+export interface PlaysLikeBand {
+  readonly lowM: number;
+  readonly likelyM: number;
+  readonly highM: number;
+}
+
+const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
+
+/**
+ * How far apart the answers lie that the physics allows, m: least and greatest plays-like
+ * distance over the four types of disc, thrown adapted and at a fixed elevation, with the
+ * likely answer of `playsLikeM` between them. A kind of throw that cannot reach the target
+ * does not widen the band. Errors as there.
+ *
+ * @example
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
+ * playsLikeBandM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air).highM // 100
+ */
+export function playsLikeBandM(shot: Shot, conditions: Conditions): PlaysLikeBand {
+  const likelyM = playsLikeM(shot, conditions, null);
+  const answers = DISC_TYPES.flatMap((type) =>
+    LAUNCHES.map((launch) => orNaN(() => playsLikeByLaunchM(shot, conditions, type, launch))),
+  ).filter((answerM) => !Number.isNaN(answerM));
+  return { lowM: Math.min(likelyM, ...answers), likelyM, highM: Math.max(likelyM, ...answers) };
 }

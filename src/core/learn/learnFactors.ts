@@ -1,10 +1,10 @@
 /** What rounds teach about slope, wind and course. */
-import { rowOf } from "../carry/rowOf";
+import { rowOf } from "../carry/levelThrows";
 import { tQuantile } from "../carry/student";
-import { powerSpread } from "../choice/powerSpread";
+import { powerSpread } from "../choice/chance";
 import { LEARNT_BEFORE, NORMAL_UPPER_TENTH, UPPER_TENTH } from "../constants";
 import { DomainError, unavailable } from "../errors";
-import { conditionsOf, FULL_EFFECT, type Conditions } from "../flight/conditions";
+import { type Conditions, conditionsOf, FULL_EFFECT } from "../flight/air";
 import { playsLikeParts } from "../flight/playsLike";
 import { messages } from "../messages";
 import type { Card, CardRow, LeftOut, RoundRow, Settings } from "../types";

@@ -3,8 +3,9 @@
  * aliases, with or without a unit behind the name ("Carry (m)", "Carry, m", "Carry m").
  */
 import type { Cell } from "../types";
+import { type DistanceUnit, type TemperatureUnit, toMetres, toMps, type WindUnit } from "../units";
 import { plainCell } from "./cell";
-import { discKey } from "./discKey";
+import { discKey } from "./names";
 
 /** For each field its headers, ours first; all in lower case. */
 export type Aliases<Field extends string> = Readonly<Record<Field, readonly string[]>>;
@@ -55,3 +56,45 @@ function fieldNamed<Field extends string>(text: string, aliases: Aliases<Field>)
   }
   return null;
 }
+
+// The words by which people name units, for settings, column headers and notes.
+
+export const DISTANCE_WORDS: ReadonlyMap<string, DistanceUnit> = new Map([
+  ["ft", "ft"],
+  ["feet", "ft"],
+  ["foot", "ft"],
+  ["'", "ft"],
+  ["′", "ft"],
+  ["’", "ft"],
+  ["m", "m"],
+  ["metres", "m"],
+  ["metre", "m"],
+  ["meters", "m"],
+  ["meter", "m"],
+]);
+
+export const WIND_WORDS: ReadonlyMap<string, WindUnit> = new Map([
+  ["mph", "mph"],
+  ["km/h", "km/h"],
+  ["kmh", "km/h"],
+  ["kph", "km/h"],
+  ["m/s", "m/s"],
+  ["mps", "m/s"],
+]);
+
+export const TEMPERATURE_WORDS: ReadonlyMap<string, TemperatureUnit> = new Map([
+  ["f", "F"],
+  ["°f", "F"],
+  ["fahrenheit", "F"],
+  ["c", "C"],
+  ["°c", "C"],
+  ["celsius", "C"],
+]);
+
+// What one unit of a column is worth in SI: by the unit in its header, else by the settings.
+
+export const metresPer = (column: Column | undefined, unit: DistanceUnit): number =>
+  toMetres(1, DISTANCE_WORDS.get(column?.unit ?? "") ?? unit);
+
+export const mpsPer = (column: Column | undefined, unit: WindUnit): number =>
+  toMps(1, WIND_WORDS.get(column?.unit ?? "") ?? unit);

@@ -2,12 +2,9 @@
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { BagDisc, Cell, Cells } from "../types";
-import { isBlank, plainCell } from "./cell";
-import { cellAt, numberIn, textIn } from "./cellParts";
-import { discKey } from "./discKey";
-import { discType } from "./discTypes";
-import { findColumns, type Column } from "./headings";
-import { wrongCell } from "./wrongCell";
+import { cellAt, isBlank, numberIn, plainCell, textIn, wrongCell } from "./cell";
+import { discKey, discType } from "./names";
+import { type Column, findColumns } from "./headings";
 
 const BAG_HEADERS = {
   disc: ["disc", "disc name", "discs"],

@@ -3,9 +3,8 @@ import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cells, Hole, Settings } from "../types";
 import { crosswindMps, headwindMps, parseDirection } from "../flight/wind";
-import { blanksAreZero } from "./blanksAreZero";
-import { isBlank } from "./cell";
-import { findColumns, type Column } from "./headings";
+import { blanksAreZero, isBlank } from "./cell";
+import { type Column, findColumns } from "./headings";
 import { TableRow } from "./tableRow";
 
 const COURSE_HEADERS = {

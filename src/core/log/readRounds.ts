@@ -3,9 +3,8 @@ import { LONGEST_CARRY_M } from "../constants";
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cells, RoundRow, Settings } from "../types";
-import { blanksAreZero } from "./blanksAreZero";
-import { isBlank } from "./cell";
-import { findColumns, type Column } from "./headings";
+import { blanksAreZero, isBlank } from "./cell";
+import { type Column, findColumns } from "./headings";
 import { TableRow } from "./tableRow";
 
 const ROUND_HEADERS = {

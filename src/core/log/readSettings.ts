@@ -3,25 +3,103 @@ import { USUAL_PUTTING_FT } from "../constants";
 import { unusable } from "../errors";
 import { parseDirection } from "../flight/wind";
 import { messages } from "../messages";
-import type { Cells, Settings } from "../types";
+import type { Cells, PuttingRow, Settings } from "../types";
 import {
+  type DistanceUnit,
   fromCelsius,
   fromMetres,
   fromMps,
+  type TemperatureUnit,
   toCelsius,
   toMetres,
   toMps,
-  type DistanceUnit,
-  type TemperatureUnit,
   type WindUnit,
 } from "../units";
-import { describeCell, ErrorCell, isBlank } from "./cell";
-import { dateIn } from "./cellParts";
-import { discKey } from "./discKey";
-import { readPutting } from "./readPutting";
-import { settingRows, type SettingCell } from "./settingRows";
-import { settingRule, type SettingName, type SettingQuantity } from "./settingsTable";
-import { DISTANCE_WORDS, TEMPERATURE_WORDS, WIND_WORDS } from "./unitWords";
+import { dateIn, describeCell, ErrorCell, isBlank, type PlainCell, plainCell } from "./cell";
+import { type Aliases, DISTANCE_WORDS, headingOf, TEMPERATURE_WORDS, WIND_WORDS } from "./headings";
+import { discKey } from "./names";
+import {
+  SETTING_LABELS,
+  type SettingName,
+  type SettingQuantity,
+  settingRule,
+} from "./settingsTable";
+
+// The putting table under the settings label Putting.
+
+/**
+ * Pairs of distance and share made, nearest first; an empty list where there is none. Throws an
+ * `unusable` error for a share outside 0 to 1, a distance below 0, or two rows for one distance.
+ */
+export function readPutting(
+  pairs: readonly (readonly [distance: PlainCell, share: PlainCell])[],
+  unit: DistanceUnit,
+): PuttingRow[] {
+  const rows = pairs.map(([distance, share]) => ({
+    distance: isWithin(distance, "Putting distance", 0, 1000),
+    share: isBlank(share) ? 0 : isWithin(share, `Putting at ${String(distance)}`, 0, 1),
+  }));
+  rows.sort((a, b) => a.distance - b.distance);
+  rows.forEach((row, index) => {
+    if (rows[index - 1]?.distance === row.distance)
+      throw unusable(messages.log.puttingTwice(row.distance));
+  });
+  return rows.map(({ distance, share }) => ({ distanceM: toMetres(distance, unit), share }));
+}
+
+function isWithin(cell: PlainCell, label: string, low: number, high: number): number {
+  if (typeof cell !== "number")
+    throw unusable(messages.log.settingNotNumber(label, describeCell(cell)));
+  if (cell < low || cell > high)
+    throw unusable(messages.log.settingOutside(label, `${cell}`, `${low}`, `${high}`));
+  return cell;
+}
+
+// The settings range taken apart: which label holds what, and the putting pairs under theirs.
+
+export interface SettingCell {
+  /** The label as the sheet has it, for sentences. */
+  readonly label: string;
+  /** What stands in brackets behind the label; "" for nothing. */
+  readonly unit: string;
+  readonly cell: PlainCell;
+}
+
+export interface SettingRows {
+  readonly given: ReadonlyMap<SettingName, SettingCell>;
+  /** Distance and share as they stand under the label Putting. */
+  readonly putting: readonly (readonly [distance: PlainCell, share: PlainCell])[];
+}
+
+/** A header over the two columns is welcome and means nothing. */
+const HEADERS: Aliases<"header"> = { header: ["setting", "settings", "label"] };
+
+export function settingRows(cells: Cells): SettingRows {
+  const given = new Map<SettingName, SettingCell>();
+  const putting: (readonly [PlainCell, PlainCell])[] = [];
+  let underPutting = false;
+  cells.forEach((cellsOfRow, index) => {
+    const label = plainCell(cellsOfRow[0]);
+    const cell = plainCell(cellsOfRow[1]);
+    if (saysNothing(label) && saysNothing(cell)) return;
+    if (underPutting && typeof label === "number") {
+      putting.push([label, cell]);
+      return;
+    }
+    if (isBlank(label)) throw unusable(messages.log.unlabelled(index + 1));
+    if (index === 0 && headingOf(label, HEADERS)) return;
+    const heading = headingOf(label, SETTING_LABELS);
+    const shown = typeof label === "string" ? label.trim() : describeCell(label);
+    if (!heading) throw unusable(messages.log.unknownSetting(index + 1, shown));
+    if (given.has(heading.field)) throw unusable(messages.log.settingTwice(index + 1, shown));
+    given.set(heading.field, { label: shown, unit: heading.unit, cell });
+    underPutting = heading.field === "putting";
+  });
+  return { given, putting };
+}
+
+/** Some hosts send a blank cell as 0. */
+const saysNothing = (cell: PlainCell): boolean => cell === 0 || isBlank(cell);
 
 const AIMS: ReadonlyMap<string, Settings["aimFor"]> = new Map([
   ["strokes", "strokes"],
@@ -192,3 +270,6 @@ function dayOf(setting: SettingCell | null): number | null {
     throw unusable(messages.log.settingNotDate(setting.label, describeCell(setting.cell)));
   return day;
 }
+
+/** The settings of a player who has set nothing. */
+export const DEFAULT_SETTINGS: Settings = readSettings([]);

@@ -2,12 +2,8 @@
 import { unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cell, Settings } from "../types";
-import type { PlainCell } from "./cell";
-import { cellAt, numberIn, textIn } from "./cellParts";
-import { metresPer, mpsPer } from "./columnUnits";
-import type { Column } from "./headings";
-import { wrongCell } from "./wrongCell";
-import { isPower } from "./soundFigures";
+import { cellAt, isPower, numberIn, type PlainCell, textIn, wrongCell } from "./cell";
+import { type Column, metresPer, mpsPer } from "./headings";
 
 /** `what` names the column in sentences. A column that the table lacks reads as blank, and a blank number as 0. */
 export class TableRow {

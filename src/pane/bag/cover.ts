@@ -1,6 +1,5 @@
 /** How well the bag covers the distances, and where it does not; worked out once a reading. */
-import { coverage, type CoverageRow } from "../../core/bag/coverage";
-import { gaps, type Gap } from "../../core/bag/gaps";
+import { coverage, type CoverageRow, type Gap, gaps } from "../../core/bag/coverage";
 import { toMetres } from "../../core/units";
 import { attempt, type Answer } from "../attempt";
 import type { Book } from "../book/book";

@@ -1,5 +1,5 @@
 /** Which discs are changing. */
-import { trendOf, type Trend } from "../../core/carry/trend";
+import { type Trend, trendOf } from "../../core/carry/wear";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
 import { oncePer } from "../book/oncePer";

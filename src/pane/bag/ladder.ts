@@ -1,6 +1,6 @@
 /** The ladder: where each disc goes, longest at the top. Figures and places on the plot, no drawing. */
 import { knownToM } from "../../core/carry/needed";
-import { nextCarry, type NextCarry } from "../../core/carry/nextCarry";
+import { nextCarry, type NextCarry } from "../../core/carry/student";
 import type { CardRow } from "../../core/types";
 import type { Book } from "../book/book";
 import { oncePer } from "../book/oncePer";

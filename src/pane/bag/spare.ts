@@ -1,6 +1,5 @@
 /** Which discs the bag could do without, and what the others are worth on the course. */
-import { twins, type Twins } from "../../core/bag/twins";
-import { worth, type Worth } from "../../core/bag/worth";
+import { twins, type Twins, worth, type Worth } from "../../core/bag/worth";
 import { attempt, type Answer } from "../attempt";
 import type { Book } from "../book/book";
 import { oncePer } from "../book/oncePer";

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { discKey } from "../../core/log/discKey";
+import { discKey } from "../../core/log/names";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
 import { empty } from "../parts/empty";

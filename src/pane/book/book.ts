@@ -1,10 +1,9 @@
 /** The workbook as the core understands it. Every place of the pane answers from this. */
-import { makeCard } from "../../core/carry/makeCard";
-import { DEFAULT_SETTINGS } from "../../core/log/defaultSettings";
+import { makeCard } from "../../core/carry/card";
+import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
 import { readBag } from "../../core/log/readBag";
 import { readCourse } from "../../core/log/readCourse";
 import { readRounds } from "../../core/log/readRounds";
-import { readSettings } from "../../core/log/readSettings";
 import { readThrows } from "../../core/log/readThrows";
 import type { BagDisc, Card, Hole, RoundRow, Settings, ThrowLog } from "../../core/types";
 import { attempt } from "../attempt";

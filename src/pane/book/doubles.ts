@@ -1,5 +1,5 @@
 /** Recognising throws that are in the log already. */
-import { discKey } from "../../core/log/discKey";
+import { discKey } from "../../core/log/names";
 import type { Book } from "./book";
 import { rowsFor, type NewThrow } from "./newThrows";
 import type { CellValue } from "../../workbook/port";

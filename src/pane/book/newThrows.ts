@@ -1,5 +1,5 @@
 /** Throws on their way into the sheet, under whatever headers and units its table has. */
-import { THROW_HEADERS, throwLayout, type ThrowField } from "../../core/log/throwColumns";
+import { THROW_HEADERS, type ThrowField, throwLayout } from "../../core/log/readThrows";
 import type { Settings, Throw } from "../../core/types";
 import type { CellValue, Row, TableData } from "../../workbook/port";
 

@@ -1,4 +1,4 @@
-import { discKey } from "../../core/log/discKey";
+import { discKey } from "../../core/log/names";
 import type { CardRow } from "../../core/types";
 import type { Book } from "./book";
 

@@ -1,4 +1,4 @@
-import { makeCard } from "../../core/carry/makeCard";
+import { makeCard } from "../../core/carry/card";
 import { learnFactors, type Factors } from "../../core/learn/learnFactors";
 import { attempt, type Answer } from "../attempt";
 import type { Book } from "../book/book";

@@ -1,8 +1,8 @@
 /** Where the throws of one disc stand on its dot plot. */
-import { levelling } from "../../core/carry/levelling";
-import { nextCarry, type NextCarry } from "../../core/carry/nextCarry";
-import { conditionsOf } from "../../core/flight/conditions";
-import { discKey, discKeys } from "../../core/log/discKey";
+import { levelling } from "../../core/carry/levelThrows";
+import { nextCarry, type NextCarry } from "../../core/carry/student";
+import { conditionsOf } from "../../core/flight/air";
+import { discKey, discKeys } from "../../core/log/names";
 import type { Throw } from "../../core/types";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";

@@ -1,9 +1,8 @@
 /** One throw of the session, from the box to the log, and what may be done about the last one. */
-import { discKey } from "../../core/log/discKey";
+import { discKey, isOff, OFF } from "../../core/log/names";
 import { LONGEST_CARRY_M } from "../../core/constants";
-import { isOff, OFF } from "../../core/log/offLine";
-import { isCarry } from "../../core/log/soundFigures";
-import { throwLayout } from "../../core/log/throwColumns";
+import { isCarry } from "../../core/log/cell";
+import { throwLayout } from "../../core/log/readThrows";
 import type { Settings } from "../../core/types";
 import { toMetres, type DistanceUnit } from "../../core/units";
 import type { Book } from "../book/book";

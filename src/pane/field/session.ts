@@ -1,5 +1,5 @@
 /** A session through the bag, as plain state. What was thrown stands in the log, not here. */
-import { discKey } from "../../core/log/discKey";
+import { discKey } from "../../core/log/names";
 import type { Throw } from "../../core/types";
 import type { Book } from "../book/book";
 

@@ -1,5 +1,5 @@
 /** The boxes from which a session starts. */
-import { dayFromIso } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/cell";
 import { toMetres, toMps } from "../../core/units";
 import type { Settings } from "../../core/types";
 import { needNumber } from "../words/numberIn";

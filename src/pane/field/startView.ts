@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { dayFromIso } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/cell";
 import type { Book } from "../book/book";
 import type { Desk } from "../desk";
 import { numberBox } from "../parts/box";

@@ -1,10 +1,8 @@
 /** Everything that Hole says about one task. */
 import { rankOptions } from "../../core/choice/rank";
-import { playsLikeBandM } from "../../core/flight/band";
-import { conditionsOf } from "../../core/flight/conditions";
-import { flightPath } from "../../core/flight/path";
-import { playsLikeParts } from "../../core/flight/playsLike";
-import { windDriftM } from "../../core/flight/windDrift";
+import { playsLikeBandM, playsLikeParts } from "../../core/flight/playsLike";
+import { conditionsOf } from "../../core/flight/air";
+import { flightPath, windDriftM } from "../../core/flight/path";
 import type { Card, Option, Settings } from "../../core/types";
 import { attempt, type Answer } from "../attempt";
 import type { Task } from "./task";

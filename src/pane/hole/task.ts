@@ -1,5 +1,5 @@
 /** From what was typed to the throw's task, in SI. What is missing or unclear is thrown as a sentence. */
-import { levelM, riseM } from "../../core/flight/sight";
+import { levelM, riseM } from "../../core/flight/wind";
 import type { Hole, Settings, Shot } from "../../core/types";
 import { toMetres, toRadians } from "../../core/units";
 import { numberIn, needNumber } from "../words/numberIn";

@@ -1,7 +1,6 @@
 /** The wind of a hole, by whichever way the player knows it. */
 import { FLIGHT_WIND_SHARE } from "../../core/constants";
-import { BEAUFORT } from "../../core/flight/beaufort";
-import { crosswindMps, headwindMps, parseDirection } from "../../core/flight/wind";
+import { BEAUFORT, crosswindMps, headwindMps, parseDirection } from "../../core/flight/wind";
 import type { Settings } from "../../core/types";
 import { toMps } from "../../core/units";
 import { needNumber } from "../words/numberIn";

@@ -1,6 +1,5 @@
 import { LEAST_LIKELY_CARRY_M } from "../../core/constants";
-import { discKey } from "../../core/log/discKey";
-import { isOff } from "../../core/log/offLine";
+import { discKey, isOff } from "../../core/log/names";
 import type { Book } from "../book/book";
 import type { NewThrow } from "../book/newThrows";
 import { usualCarryIfUnlikely } from "../book/unlikely";

@@ -1,4 +1,4 @@
-import type { Notes } from "../../core/notes/types";
+import type { Notes } from "../../core/notes/pieces";
 
 /** What stands in Notes. */
 export interface NotesForm {

@@ -1,8 +1,8 @@
 /** What was understood of the notes, row by row, and what would be added. */
-import { discKey } from "../../core/log/discKey";
-import { dayFromIso } from "../../core/log/serialDay";
+import { discKey } from "../../core/log/names";
+import { dayFromIso } from "../../core/log/cell";
 import { readNotes } from "../../core/notes/readNotes";
-import type { NoteRow } from "../../core/notes/types";
+import type { NoteRow } from "../../core/notes/pieces";
 import { attempt } from "../attempt";
 import type { Book } from "../book/book";
 import { doubles } from "../book/doubles";

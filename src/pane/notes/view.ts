@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { isOff } from "../../core/log/offLine";
-import { discKey } from "../../core/log/discKey";
+import { discKey, isOff } from "../../core/log/names";
 import type { Settings } from "../../core/types";
 import type { Book } from "../book/book";
 import type { NewThrow } from "../book/newThrows";

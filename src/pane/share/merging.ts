@@ -1,7 +1,7 @@
 /** A partner's throws, from what was pasted or from another table, laid beside ours. */
 import { findColumns } from "../../core/log/headings";
-import { THROW_HEADERS } from "../../core/log/throwColumns";
-import { discKey } from "../../core/log/discKey";
+import { THROW_HEADERS } from "../../core/log/readThrows";
+import { discKey } from "../../core/log/names";
 import type { Cells } from "../../core/types";
 import { mergeThrows, type Merge } from "../../workbook/merge";
 import { separatedCells } from "../../workbook/separatedCells";

@@ -1,14 +1,12 @@
 /** What the choice bench bundles: choosing and the bag as a whole, cold and warm, and against a plain statement of the same formulas. */
 import { Bench } from "tinybench";
-import { coverage } from "../../core/bag/coverage";
-import { gaps } from "../../core/bag/gaps";
+import { coverage, gaps } from "../../core/bag/coverage";
 import { worth } from "../../core/bag/worth";
 import { chanceOf } from "../../core/choice/chance";
-import { gameOf } from "../../core/choice/game";
+import { gameOf, strokesToHoleOut } from "../../core/choice/strokes";
 import { planCourse } from "../../core/choice/plan";
-import { powersOf } from "../../core/choice/powers";
-import { strokesToHoleOut } from "../../core/choice/strokes";
-import { DEFAULT_SETTINGS } from "../../core/log/defaultSettings";
+import { powersOf } from "../../core/choice/power";
+import { DEFAULT_SETTINGS } from "../../core/log/readSettings";
 import { DISC_TYPES, type Card, type Hole } from "../../core/types";
 import { cardOf, disc, holeOf, settingsWith } from "../../../test/support/cards";
 import { plainChance } from "../../../test/support/plainChance";

@@ -9,7 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
 import { Bench } from "tinybench";
-import { FULL_EFFECT } from "../../core/flight/conditions";
+import { FULL_EFFECT } from "../../core/flight/air";
 import { toRadians } from "../../core/units";
 import type { BenchRow } from "../bench";
 import type * as Bundled from "./flightEntry";

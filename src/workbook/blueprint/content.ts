@@ -4,7 +4,7 @@ import course from "../../../seeds/course.json";
 import putting from "../../../seeds/putting.json";
 import results from "../../../seeds/results.json";
 import throws from "../../../seeds/throws.json";
-import { dayFromIso } from "../../core/log/serialDay";
+import { dayFromIso } from "../../core/log/cell";
 import { forEachTable, type DataPart } from "./dataTables";
 
 type Rows = readonly (readonly CellValue[])[];

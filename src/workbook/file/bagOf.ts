@@ -1,4 +1,4 @@
-import { discKey } from "../../core/log/discKey";
+import { discKey } from "../../core/log/names";
 import type { CellValue } from "../port";
 
 /** Columns of the table Bag beside the disc's name. */

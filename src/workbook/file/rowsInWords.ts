@@ -1,8 +1,7 @@
 import { messages } from "../../core/messages";
-import { readSettings } from "../../core/log/readSettings";
-import { DEFAULT_SETTINGS } from "../../core/log/defaultSettings";
+import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
 import { readThrows } from "../../core/log/readThrows";
-import { isTwofold } from "../../core/notes/dateColumn";
+import { isTwofold } from "../../core/notes/noteDate";
 import type { LeftOut, Settings } from "../../core/types";
 import { readArea } from "../a1";
 import { blueprintOf } from "../blueprint";

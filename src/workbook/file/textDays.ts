@@ -1,4 +1,4 @@
-import { daysInColumn } from "../../core/notes/dateColumn";
+import { daysInColumn } from "../../core/notes/noteDate";
 import type { CellValue } from "../port";
 
 /** Rows whose first cell is the date, with dates as text made days where the column tells which. */

@@ -1,10 +1,10 @@
-import { DEFAULT_SETTINGS } from "../../core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../core/log/readSettings";
 import {
   THROW_HEADERS,
+  type ThrowField,
   throwLayout,
   throwsShape,
-  type ThrowField,
-} from "../../core/log/throwColumns";
+} from "../../core/log/readThrows";
 import { findColumns } from "../../core/log/headings";
 import { toMetres, toMps } from "../../core/units";
 import type { CellValue } from "../port";

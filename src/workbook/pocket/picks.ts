@@ -1,6 +1,5 @@
-import { byChance, byLeaves, byStrokes, type Criterion } from "../../core/choice/criteria";
-import { gameOf, type Game } from "../../core/choice/game";
-import { picksBy } from "../../core/choice/picks";
+import { byChance, byLeaves, byStrokes, type Criterion, picksBy } from "../../core/choice/rank";
+import { type Game, gameOf } from "../../core/choice/strokes";
 import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres, toMetres, type DistanceUnit } from "../../core/units";
 

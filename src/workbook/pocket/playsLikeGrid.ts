@@ -1,5 +1,5 @@
 import { DomainError } from "../../core/errors";
-import { conditionsOf } from "../../core/flight/conditions";
+import { conditionsOf } from "../../core/flight/air";
 import { playsLikeEvenBlownBackM, playsLikeM } from "../../core/flight/playsLike";
 import { DISC_TYPES, type DiscType, type Settings } from "../../core/types";
 import { fromMetres, toMetres, toMps } from "../../core/units";

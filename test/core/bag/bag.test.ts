@@ -1,9 +1,7 @@
-import { coverage } from "../../../src/core/bag/coverage";
-import { gaps } from "../../../src/core/bag/gaps";
-import { twins } from "../../../src/core/bag/twins";
-import { worth } from "../../../src/core/bag/worth";
+import { coverage, gaps } from "../../../src/core/bag/coverage";
+import { twins, worth } from "../../../src/core/bag/worth";
 import { rankOptions } from "../../../src/core/choice/rank";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { cardOf, disc, holeOf } from "../../support/cards";
 import { plainChance } from "../../support/plainChance";
 

@@ -1,11 +1,11 @@
 /** What the small golden log does not show: ageing, sideways, the bag, slope and wind, five discs. */
 import * as simple from "simple-statistics";
-import { makeCard } from "../../../src/core/carry/makeCard";
-import { readCard } from "../../../src/core/carry/readCard";
-import { rowOf } from "../../../src/core/carry/rowOf";
-import { conditionsOf } from "../../../src/core/flight/conditions";
+import { makeCard } from "../../../src/core/carry/card";
+import { readCard } from "../../../src/core/carry/cardCells";
+import { rowOf } from "../../../src/core/carry/levelThrows";
+import { conditionsOf } from "../../../src/core/flight/air";
 import { playsLikeM } from "../../../src/core/flight/playsLike";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readBag } from "../../../src/core/log/readBag";
 import { readThrows } from "../../../src/core/log/readThrows";
 

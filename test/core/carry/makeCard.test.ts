@@ -1,9 +1,9 @@
 import golden from "../../golden/card.json";
-import { makeCard } from "../../../src/core/carry/makeCard";
-import { rowOf } from "../../../src/core/carry/rowOf";
+import { makeCard } from "../../../src/core/carry/card";
+import { rowOf } from "../../../src/core/carry/levelThrows";
 import { tQuantile } from "../../../src/core/carry/student";
 import { UPPER_TENTH } from "../../../src/core/constants";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 import { METRES_PER_FOOT } from "../../../src/core/units";
 

@@ -1,7 +1,6 @@
 import { plainCard } from "../../../src/tools/bench/plainCard";
-import { cardCells } from "../../../src/core/carry/printedCard";
-import { readCard } from "../../../src/core/carry/readCard";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { cardCells, readCard } from "../../../src/core/carry/cardCells";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 
 // The peer of the bench, written apart from the product on jstat and simple-statistics. It knows the
 // usual prior only, hence four discs; jstat's quantile is good to 6e-8.

@@ -1,7 +1,6 @@
-import { cardCells } from "../../../src/core/carry/printedCard";
-import { readCard } from "../../../src/core/carry/readCard";
-import { rowOf } from "../../../src/core/carry/rowOf";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { cardCells, readCard } from "../../../src/core/carry/cardCells";
+import { rowOf } from "../../../src/core/carry/levelThrows";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readBag } from "../../../src/core/log/readBag";
 import type { Settings } from "../../../src/core/types";
 

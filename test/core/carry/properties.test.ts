@@ -1,18 +1,14 @@
 /** What must hold for any log. fast-check prints the seed of a failure. */
 import fc from "fast-check";
 import { DomainError } from "../../../src/core/errors";
-import { cardCells } from "../../../src/core/carry/printedCard";
+import { cardCells, readCard } from "../../../src/core/carry/cardCells";
 import { neededThrows } from "../../../src/core/carry/needed";
-import { readCard } from "../../../src/core/carry/readCard";
-import { trendOf } from "../../../src/core/carry/trend";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { trendOf } from "../../../src/core/carry/wear";
+import { DEFAULT_SETTINGS, readSettings } from "../../../src/core/log/readSettings";
 import { readBag } from "../../../src/core/log/readBag";
 import { readCourse } from "../../../src/core/log/readCourse";
 import { readRounds } from "../../../src/core/log/readRounds";
-import { readSettings } from "../../../src/core/log/readSettings";
-import { readThrows } from "../../../src/core/log/readThrows";
-import { throwFault } from "../../../src/core/log/throwFault";
-import { throwLayout } from "../../../src/core/log/throwColumns";
+import { readThrows, throwFault, throwLayout } from "../../../src/core/log/readThrows";
 import type { Card } from "../../../src/core/types";
 
 const HEADER = ["Disc", "Carry", "Date", "Offline"];

@@ -1,12 +1,16 @@
 import jstat from "jstat";
 import * as simple from "simple-statistics";
 import golden from "../../golden/statistics.json";
-import { freedomOf } from "../../../src/core/carry/freedomOf";
-import { huberLocation } from "../../../src/core/carry/huber";
-import { fitPrior, moderate, priorVariance } from "../../../src/core/carry/moderation";
-import { digamma, trigamma, trigammaInverse } from "../../../src/core/carry/polygamma";
-import { normalTwoTails, tCdf, tQuantile } from "../../../src/core/carry/student";
-import { median, weightedMedian } from "../../../src/core/carry/weightedMedian";
+import { freedomOf, normalTwoTails, tCdf, tQuantile } from "../../../src/core/carry/student";
+import { huberLocation, median, weightedMedian } from "../../../src/core/carry/statistics";
+import {
+  digamma,
+  fitPrior,
+  moderate,
+  priorVariance,
+  trigamma,
+  trigammaInverse,
+} from "../../../src/core/carry/moderation";
 
 const ones = (count: number): Float64Array => new Float64Array(count).fill(1);
 const near = (found: number, expected: number, tolerance: number): void => {

@@ -1,11 +1,14 @@
 import golden from "../../golden/statistics.json";
-import { inversions } from "../../../src/core/carry/inversions";
-import { mannKendall, rising } from "../../../src/core/carry/mannKendall";
+import {
+  inversions,
+  latest,
+  mannKendall,
+  rising,
+  theilSen,
+} from "../../../src/core/carry/statistics";
 import { normalTwoTails } from "../../../src/core/carry/student";
-import { theilSen } from "../../../src/core/carry/theilSen";
-import { latest } from "../../../src/core/carry/timeSeries";
-import { trendOf, verdictOf } from "../../../src/core/carry/trend";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { trendOf, verdictOf } from "../../../src/core/carry/wear";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 
 const { x, y, slope, S, varS, Z, pExact, pNormal, tolerance } = golden.sen;

@@ -3,11 +3,11 @@ import golden from "../../golden/circle.json";
 import { tCdf } from "../../../src/core/carry/student";
 import {
   circlePoints,
-  enoughPoints,
   type CirclePoints,
+  enoughPoints,
   type SpreadM,
-} from "../../../src/core/choice/circlePoints";
-import { tDensity } from "../../../src/core/choice/tDensity";
+  tDensity,
+} from "../../../src/core/choice/quadrature";
 
 /** A t distribution that is normal to the digits that count here. */
 const NORMAL = 1e7;

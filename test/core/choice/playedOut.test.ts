@@ -2,12 +2,12 @@
  * A bag of two discs played out: a million seeded rounds, every throw drawn from its spread and every
  * putt from the table, against the expected strokes.
  */
-import { levelTargets } from "../../../src/core/choice/levelTarget";
-import { powersOf } from "../../../src/core/choice/powers";
-import { strokesTable } from "../../../src/core/choice/strokesTable";
-import { throwable } from "../../../src/core/choice/throwable";
-import { conditionsOf } from "../../../src/core/flight/conditions";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { levelTargets } from "../../../src/core/choice/target";
+import { powersOf } from "../../../src/core/choice/power";
+import { strokesTable } from "../../../src/core/choice/strokes";
+import { throwable } from "../../../src/core/choice/bagInHand";
+import { conditionsOf } from "../../../src/core/flight/air";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { disc } from "../../support/cards";
 
 const ROUNDS = 1_000_000;

@@ -1,4 +1,4 @@
-import { putts, puttingReachM, shareMade } from "../../../src/core/choice/putts";
+import { puttingReachM, putts, shareMade } from "../../../src/core/choice/strokes";
 
 const putting = [
   { distanceM: 2, share: 0.9 },

@@ -1,9 +1,12 @@
 import jstat from "jstat";
 import { tCdf } from "../../../src/core/carry/student";
-import { gaussLegendre } from "../../../src/core/choice/gaussLegendre";
-import { shareWithin } from "../../../src/core/choice/shareWithin";
-import { spreadRule, wildReach } from "../../../src/core/choice/spreadRule";
-import { tDensity } from "../../../src/core/choice/tDensity";
+import {
+  gaussLegendre,
+  shareWithin,
+  spreadRule,
+  tDensity,
+  wildReach,
+} from "../../../src/core/choice/quadrature";
 
 const sum = (values: Iterable<number>): number =>
   [...values].reduce((all, value) => all + value, 0);

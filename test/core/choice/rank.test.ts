@@ -1,10 +1,8 @@
-import { bestFirst } from "../../../src/core/choice/nearSmooth";
-import { powersOf } from "../../../src/core/choice/powers";
-import { powerFor } from "../../../src/core/choice/power";
+import { bestFirst, powerFor, powersOf } from "../../../src/core/choice/power";
 import { planCourse } from "../../../src/core/choice/plan";
 import { rankOptions } from "../../../src/core/choice/rank";
 import { strokesToHoleOut } from "../../../src/core/choice/strokes";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { cardOf, disc, holeOf, settingsWith } from "../../support/cards";
 
 const settings = DEFAULT_SETTINGS;

@@ -1,8 +1,6 @@
 import fc from "fast-check";
-import { gameOf } from "../../../src/core/choice/game";
-import { puttingReachM } from "../../../src/core/choice/putts";
-import { strokesToHoleOut } from "../../../src/core/choice/strokes";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { gameOf, puttingReachM, strokesToHoleOut } from "../../../src/core/choice/strokes";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import type { Card, CardRow, Settings } from "../../../src/core/types";
 import { cardOf, disc, settingsWith } from "../../support/cards";
 

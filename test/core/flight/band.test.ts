@@ -1,6 +1,5 @@
-import { FULL_EFFECT } from "../../../src/core/flight/conditions";
-import { playsLikeBandM } from "../../../src/core/flight/band";
-import { playsLikeM } from "../../../src/core/flight/playsLike";
+import { FULL_EFFECT } from "../../../src/core/flight/air";
+import { playsLikeBandM, playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES } from "../../../src/core/types";
 
 const still = { densityKgM3: 1.225, ...FULL_EFFECT };

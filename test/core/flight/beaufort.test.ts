@@ -1,4 +1,4 @@
-import { BEAUFORT } from "../../../src/core/flight/beaufort";
+import { BEAUFORT } from "../../../src/core/flight/wind";
 import golden from "../../golden/beaufort.json";
 
 describe("the Beaufort scale", () => {

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { CALM_LEVEL_M, calmLevelM } from "../../../src/core/flight/calmLevel";
+import { CALM_LEVEL_M, calmLevelM } from "../../../src/core/flight/playsLike";
 import { polarFor } from "../../../src/core/flight/polar";
 import { DISC_TYPES } from "../../../src/core/types";
 import { METRES_PER_FOOT } from "../../../src/core/units";

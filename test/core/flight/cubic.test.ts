@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { cubic } from "../../../src/core/flight/cubic";
+import { cubic } from "../../../src/core/flight/curve";
 
 const figure = fc.double({ min: -4, max: 4, noNaN: true });
 

@@ -1,8 +1,7 @@
-import { FULL_EFFECT } from "../../../src/core/flight/conditions";
+import { FULL_EFFECT } from "../../../src/core/flight/air";
 import fc from "fast-check";
 import { playsLikeCurve } from "../../../src/core/flight/curve";
-import { orNaN } from "../../../src/core/flight/orNaN";
-import { playsLikeM } from "../../../src/core/flight/playsLike";
+import { orNaN, playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES } from "../../../src/core/types";
 import { METRES_PER_FOOT } from "../../../src/core/units";
 

@@ -1,7 +1,6 @@
-import { FULL_EFFECT } from "../../../src/core/flight/conditions";
+import { airDensity, FULL_EFFECT } from "../../../src/core/flight/air";
 import fc from "fast-check";
 import { DomainError } from "../../../src/core/errors";
-import { airDensity } from "../../../src/core/flight/air";
 import { playsLikeM } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES, type Shot } from "../../../src/core/types";
 import { METRES_PER_FOOT } from "../../../src/core/units";

@@ -1,16 +1,15 @@
 /** Short ways to throw a disc in a test, and to read where it came down. */
 import {
   ALONG_M,
+  type Craft,
   craftOf,
   HEIGHT_M,
   newState,
+  polarFor,
   SIDE_M,
   TIME_S,
-  type Craft,
-} from "../../../src/core/flight/craft";
-import { flyDown } from "../../../src/core/flight/fly";
-import { polarFor } from "../../../src/core/flight/polar";
-import { release } from "../../../src/core/flight/step";
+} from "../../../src/core/flight/polar";
+import { flyDown, release } from "../../../src/core/flight/integrator";
 import type { DiscType } from "../../../src/core/types";
 import { toRadians } from "../../../src/core/units";
 

@@ -2,15 +2,22 @@ import fc from "fast-check";
 import { RELEASE_HEIGHT_M } from "../../../src/core/constants";
 import {
   ALONG_M,
+  dragAt,
   HEIGHT_M,
+  liftAt,
   newState,
   NOSE_MPS,
+  polarFor,
   TIME_S,
   TOP_MPS,
-} from "../../../src/core/flight/craft";
-import { flyDown, TOLERANCE_MPS } from "../../../src/core/flight/fly";
-import { dragAt, liftAt, polarFor } from "../../../src/core/flight/polar";
-import { release, setVelocity, step } from "../../../src/core/flight/step";
+} from "../../../src/core/flight/polar";
+import {
+  flyDown,
+  release,
+  setVelocity,
+  step,
+  TOLERANCE_MPS,
+} from "../../../src/core/flight/integrator";
 import { DISC_TYPES } from "../../../src/core/types";
 import { toRadians } from "../../../src/core/units";
 import golden from "../../golden/vacuum.json";

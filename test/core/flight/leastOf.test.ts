@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { leastOf } from "../../../src/core/flight/leastOf";
+import { leastOf } from "../../../src/core/flight/adapted";
 
 const place = fc.double({ min: -3, max: 9, noNaN: true });
 

@@ -1,6 +1,5 @@
-import { FULL_EFFECT } from "../../../src/core/flight/conditions";
-import { flightPath } from "../../../src/core/flight/path";
-import { windDriftM } from "../../../src/core/flight/windDrift";
+import { FULL_EFFECT } from "../../../src/core/flight/air";
+import { flightPath, windDriftM } from "../../../src/core/flight/path";
 
 const air = { densityKgM3: 1.225, ...FULL_EFFECT };
 const shot = { distanceM: 100, riseM: 4, headwindMps: 3 };

@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { conditionsOf, FULL_EFFECT, type Conditions } from "../../../src/core/flight/conditions";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { type Conditions, conditionsOf, FULL_EFFECT } from "../../../src/core/flight/air";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { playsLikeM, playsLikeParts } from "../../../src/core/flight/playsLike";
 import { DISC_TYPES, type DiscType } from "../../../src/core/types";
 import { fromMetres, toMetres, toMps } from "../../../src/core/units";

@@ -1,4 +1,4 @@
-import { levelM, riseM } from "../../../src/core/flight/sight";
+import { levelM, riseM } from "../../../src/core/flight/wind";
 import { toRadians } from "../../../src/core/units";
 
 describe("a line of sight", () => {

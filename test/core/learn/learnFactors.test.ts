@@ -1,7 +1,7 @@
 import { playsLikeParts } from "../../../src/core/flight/playsLike";
-import { conditionsOf, FULL_EFFECT } from "../../../src/core/flight/conditions";
+import { conditionsOf, FULL_EFFECT } from "../../../src/core/flight/air";
 import { learnFactors } from "../../../src/core/learn/learnFactors";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import type { RoundRow } from "../../../src/core/types";
 import { cardOf, disc, settingsWith } from "../../support/cards";
 

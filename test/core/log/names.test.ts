@@ -1,5 +1,5 @@
-import { discKey } from "../../../src/core/log/discKey";
-import { dayFromIso, serialDay } from "../../../src/core/log/serialDay";
+import { discKey } from "../../../src/core/log/names";
+import { dayFromIso, serialDay } from "../../../src/core/log/cell";
 
 describe("names", () => {
   test.each([

@@ -1,6 +1,5 @@
 import { DomainError } from "../../../src/core/errors";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
-import { readSettings } from "../../../src/core/log/readSettings";
+import { DEFAULT_SETTINGS, readSettings } from "../../../src/core/log/readSettings";
 
 const messageOf = (cells: unknown[][]): string => {
   try {

@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 import type { Settings } from "../../../src/core/types";
 

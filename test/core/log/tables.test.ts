@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readBag } from "../../../src/core/log/readBag";
 import { readCourse } from "../../../src/core/log/readCourse";
 import { readRounds } from "../../../src/core/log/readRounds";

@@ -1,5 +1,5 @@
 /** Days counted from 30 December 1899 with Python's datetime. */
-import { daysInColumn, isTwofold } from "../../../src/core/notes/dateColumn";
+import { daysInColumn, isTwofold } from "../../../src/core/notes/noteDate";
 
 const JAN_11 = 46033; // 2026-01-11
 const NOV_1 = 46327; // 2026-11-01

@@ -1,8 +1,8 @@
 /** What must hold for any notes. fast-check prints the seed of a failure. */
 import fc from "fast-check";
-import { editDistance, suggestDisc } from "../../../src/core/notes/suggestDisc";
+import { editDistance, suggestDisc } from "../../../src/core/notes/noteRows";
 import { readNotes } from "../../../src/core/notes/readNotes";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import type { BagDisc } from "../../../src/core/types";
 
 const bag: BagDisc[] = ["Slate putter", "Copper mid", "Mint fairway"].map((disc, index) => ({

@@ -1,6 +1,6 @@
 /** Notes as people type them on a phone. Discs are invented; so is every line. */
 import { readNotes } from "../../../src/core/notes/readNotes";
-import { DEFAULT_SETTINGS } from "../../../src/core/log/defaultSettings";
+import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import type { BagDisc } from "../../../src/core/types";
 
 const FT = 0.3048; // NIST SP 811, exact

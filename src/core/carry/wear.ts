@@ -6,16 +6,12 @@ import {
   TREND_P,
   TREND_SHARE,
 } from "../constants";
-import { conditionsOf } from "../flight/conditions";
-import { discKey } from "../log/discKey";
+import { conditionsOf } from "../flight/air";
+import { discKey } from "../log/names";
 import type { Settings, ThrowLog, Verdict } from "../types";
-import { DiscHistory } from "./discHistory";
-import { levelling } from "./levelling";
-import { mannKendall, rising } from "./mannKendall";
-import { noSuchDisc } from "./rowOf";
-import { theilSen } from "./theilSen";
-import type { TimeSeries } from "./timeSeries";
-import { median } from "./weightedMedian";
+import { DiscHistory } from "./card";
+import { levelling, noSuchDisc } from "./levelThrows";
+import { mannKendall, median, rising, theilSen, type TimeSeries } from "./statistics";
 
 export interface Trend {
   readonly verdict: Verdict;

@@ -1,8 +1,13 @@
-/** Bringing the carry of a throw to level, calm, smooth terms, so that throws can be compared. */
+/** Finding one disc on a card. */
 import { STANDARD_DENSITY } from "../constants";
-import type { Conditions } from "../flight/conditions";
+import { type DomainError, unavailable } from "../errors";
+import type { Conditions } from "../flight/air";
 import { playsLikeCurve } from "../flight/curve";
-import type { DiscType, Throw } from "../types";
+import { discKey } from "../log/names";
+import { messages } from "../messages";
+import type { Card, CardRow, DiscType, LeftOut, Throw } from "../types";
+
+// Bringing the carry of a throw to level, calm, smooth terms, so that throws can be compared.
 
 /** The standard's own pressure and temperature give its density to this share only. */
 const SAME_AIR = 1e-6;
@@ -28,4 +33,24 @@ export function levelling(conditions: Conditions): Levelling {
     if (!curve) curves.set(key, (curve = playsLikeCurve(riseM, headwindMps, conditions, type)));
     return curve(carryM) / power;
   };
+}
+
+/**
+ * The row of a disc, by its name without regard to case and spaces. Throws an `unavailable` error
+ * where no throw of it counts, with the reason where rows of it were left out.
+ */
+export function rowOf(card: Card, disc: string): CardRow {
+  const key = discKey(disc);
+  const row = card.rows.find((candidate) => discKey(candidate.disc) === key);
+  if (!row) throw noSuchDisc(disc, card.leftOut);
+  return row;
+}
+
+export function noSuchDisc(disc: string, leftOut: readonly LeftOut[]): DomainError {
+  const key = discKey(disc);
+  const name = disc.trim();
+  const why = leftOut.find((row) => discKey(row.disc) === key);
+  return unavailable(
+    why ? messages.carry.noSuchDiscBecause(name, why.reason) : messages.carry.noSuchDisc(name),
+  );
 }
