@@ -26,10 +26,11 @@ const LOOKS_ONLY = new Set<string>([
 ]);
 
 export class Calculation {
-  /** Counts changes that ask for a calculation; the last one that the running calculation knows; the last one done. */
+  /** Counts changes that ask for a calculation; the last one that is done. */
   private asked = 0;
-  private begun = 0;
   private done = 0;
+  /** The last change that each calculation under way knows of, in the order in which they end. */
+  private readonly begun: number[] = [];
   private waiting: (() => void)[] = [];
   private readonly listeners: (() => void)[] = [];
 
@@ -70,7 +71,7 @@ export class Calculation {
 
   private follow(command: Readonly<ICommandInfo>, options?: IExecutionOptions): void {
     if (command.type !== CommandType.MUTATION) return;
-    if (command.id === SetFormulaCalculationStartMutation.id) this.begun = this.asked;
+    if (command.id === SetFormulaCalculationStartMutation.id) this.begun.push(this.asked);
     else if (command.id === SetFormulaCalculationNotificationMutation.id)
       this.heard(command.params as ISetFormulaCalculationNotificationMutation);
     else if (this.asksForCalculation(command, options)) this.asked += 1;
@@ -91,8 +92,10 @@ export class Calculation {
   private heard({
     functionsExecutedState: state,
   }: ISetFormulaCalculationNotificationMutation): void {
-    if (state === undefined || state === FormulaExecutedStateType.STOP_EXECUTION) return;
-    this.done = this.begun;
+    if (state === undefined) return;
+    const upTo = this.begun.shift() ?? this.asked;
+    if (state === FormulaExecutedStateType.STOP_EXECUTION) return;
+    this.done = upTo;
     if (this.done < this.asked) return;
     const waiting = this.waiting;
     this.waiting = [];

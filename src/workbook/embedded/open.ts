@@ -11,6 +11,9 @@ import { mendValidation } from "./mendValidation";
 import { renderSheet } from "./renderSheet";
 import { apply } from "./step";
 import { registerTableLook } from "./tableLook";
+import { mendLostCalculations } from "./workarounds/lostCalculations";
+import { mendStaleSpills } from "./workarounds/staleSpills";
+import { mendStructuralChanges } from "./workarounds/structuralChanges";
 
 export interface OpenWorkbook {
   readonly engine: Engine;
@@ -36,6 +39,9 @@ export function openWorkbook(
   mendLexer(engine);
   mendReferences(engine);
   mendValidation(engine);
+  mendLostCalculations(engine);
+  mendStaleSpills(engine);
+  mendStructuralChanges(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);

@@ -1,0 +1,27 @@
+/**
+ * The work-arounds of the grid engine, one file a fault. Each says what it cures and which version of
+ * the engine has the fault; each has a test that fails without it. After an upgrade of the engine: take
+ * one out, run its test, and leave it out where the test passes.
+ */
+
+/** The version of the engine whose inside these work-arounds know; test/workbook/embedded holds it against what is installed. */
+export const SEEN_IN = "0.25.1";
+
+/**
+ * The inside of a service of the engine, which its types keep to themselves.
+ *
+ * @param service the service
+ * @param members methods and properties that the work-around counts on
+ * @throws Error when one of them is missing, so that another version of the engine shows at the start
+ */
+export function inside<Inside extends object>(
+  service: object,
+  ...members: readonly (keyof Inside & string)[]
+): Inside {
+  const missing = members.filter((member) => !(member in service));
+  if (missing.length > 0)
+    throw new Error(
+      `The grid engine lacks ${missing.join(", ")}: the work-arounds were made for version ${SEEN_IN}.`,
+    );
+  return service as Inside;
+}
