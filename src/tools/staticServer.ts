@@ -1,64 +1,82 @@
-/** A small static server for the built page, on this machine only. */
-import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
-import { createServer, type RequestListener } from "node:http";
+/** Serves a built folder to this machine only, as a host on the web should serve it. */
+import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import { createServer as createSecureServer, type ServerOptions } from "node:https";
 import type { AddressInfo } from "node:net";
-import { extname, join, normalize } from "node:path";
+import compression from "compression";
+import serveStatic from "serve-static";
 
-const TYPES: Record<string, string> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".json": "application/json; charset=utf-8",
-  ".png": "image/png",
-  ".xml": "application/xml; charset=utf-8",
-  ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-};
+/** Names of this machine. Another name in a request is a page elsewhere that points its name here. */
+const OWN_HOST = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/i;
+/** A name that changes with its content never needs to be asked for again. */
+const HASHED_NAME = /-[A-Z0-9]{8}\.\w+$/;
+const YEAR_S = 31_536_000;
 
-/** The file for a request path, or null where it would leave the folder. */
-function fileFor(folder: string, path: string): string | null {
-  const clean = normalize(decodeURIComponent(path));
-  if (!clean.startsWith("/") || clean.includes("..")) return null;
-  return join(folder, clean.endsWith("/") ? `${clean}index.html` : clean);
-}
-
-async function isFile(file: string): Promise<boolean> {
-  return stat(file).then(
-    (found) => found.isFile(),
-    () => false,
-  );
-}
+/** Excel on the web asks for functions.json from its own origin, whatever that is. */
+const HEADERS = {
+  "Access-Control-Allow-Origin": "*",
+  "X-Content-Type-Options": "nosniff",
+} as const;
 
 export interface StaticServer {
   readonly address: string;
   close(): Promise<void>;
 }
 
-/** Serves a folder on 127.0.0.1, over https where there is a certificate; port 0 takes any free one. */
+function refuse(response: ServerResponse, status: number, words: string): void {
+  if (response.headersSent) return void response.destroy();
+  response.statusCode = status;
+  response.setHeader("Content-Type", "text/plain; charset=utf-8");
+  response.end(words);
+}
+
+/** Answers requests for the files of a folder, and never throws. */
+export function answerFrom(
+  folder: string,
+): (request: IncomingMessage, response: ServerResponse) => void {
+  const compress = compression();
+  const files = serveStatic(folder, {
+    cacheControl: false,
+    setHeaders: (response, path) =>
+      response.setHeader(
+        "Cache-Control",
+        HASHED_NAME.test(path) ? `public, max-age=${YEAR_S}, immutable` : "no-cache",
+      ),
+  });
+  return (request, response) => {
+    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    if (!OWN_HOST.test(request.headers.host ?? ""))
+      return refuse(response, 421, "This machine answers to its own name only.");
+    if (request.method !== "GET" && request.method !== "HEAD") {
+      response.setHeader("Allow", "GET, HEAD");
+      return refuse(response, 405, "Only GET and HEAD are answered.");
+    }
+    if (!request.url?.startsWith("/")) return refuse(response, 400, "That is no path.");
+    const fail = (error?: unknown): void => {
+      const { status = 404 } = (error ?? {}) as { status?: number };
+      refuse(response, status, status === 404 ? "Not here." : "That cannot be answered.");
+    };
+    try {
+      // Both take the plain request and response of Node, whatever their types say.
+      const [asked, answer] = [request as never, response as never];
+      compress(asked, answer, () => files(asked, answer, fail));
+    } catch {
+      refuse(response, 400, "That cannot be answered.");
+    }
+  };
+}
+
+/**
+ * Serves a folder on 127.0.0.1, over https where there is a certificate; port 0 takes any free one.
+ *
+ * @example const { address, close } = await serveFolder("dist")
+ */
 export async function serveFolder(
   folder: string,
   port = 0,
   certificate?: ServerOptions,
 ): Promise<StaticServer> {
-  const respond: RequestListener = (request, response) => {
-    const path = new URL(request.url ?? "/", "http://localhost").pathname;
-    void answer(path).catch(() => response.writeHead(400).end());
-
-    async function answer(path: string): Promise<void> {
-      const file = fileFor(folder, path);
-      if (file === null || !(await isFile(file))) {
-        response.writeHead(404, { "Content-Type": "text/plain" }).end("Not here.");
-        return;
-      }
-      response.writeHead(200, {
-        "Content-Type": TYPES[extname(file)] ?? "application/octet-stream",
-        "Cache-Control": "no-cache",
-      });
-      createReadStream(file).pipe(response);
-    }
-  };
-  const server = certificate ? createSecureServer(certificate, respond) : createServer(respond);
+  const answer = answerFrom(folder);
+  const server = certificate ? createSecureServer(certificate, answer) : createServer(answer);
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
     server.listen(port, "127.0.0.1", resolve);
