@@ -1,7 +1,8 @@
 /**
  * Builds the add-in into dist/: functions.js (self-contained), functions.json, addin.html with
  * addin.js, icons and the manifest. The embedded workbook's page is bundled by
- * src/tools/buildPreview.ts, which takes a second where webpack takes a minute.
+ * src/tools/buildPreview.ts, which takes a second where webpack takes a minute; the pages that only
+ * tell something, by src/tools/buildPages.ts.
  *
  * npm run build -- --env host=https://example.org/carrybook  rewrites every address of the manifest.
  */
@@ -10,8 +11,10 @@ const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
 require("tsx/cjs");
 const { FunctionsMetadataPlugin } = require("./src/tools/functionsMetadata.ts");
+const { hostRoot, LOCAL_HOST } = require("./src/tools/manifestFor.ts");
+const { ManifestPlugin } = require("./src/tools/manifestPlugin.ts");
 
-/** The page of the shared runtime: custom functions first, then the pane. */
+/** The page of the shared runtime: custom functions first, then the pane; each script with its build in the query. */
 const addinPage = () =>
   new HtmlPlugin({
     template: "./src/addin.html",
@@ -20,23 +23,15 @@ const addinPage = () =>
     chunksSortMode: "manual",
     scriptLoading: "blocking",
     inject: "body",
+    hash: true,
   });
 
-const copied = (host) => {
-  const { manifestFor } = require("./src/tools/manifestFor.ts");
-  return new CopyPlugin({
-    patterns: [
-      { from: "assets/*.png", to: "assets/[name][ext]" },
-      {
-        from: "manifest.xml",
-        transform: (xml) => (host ? manifestFor(xml.toString(), host) : xml),
-      },
-    ],
-  });
-};
+const icons = () =>
+  new CopyPlugin({ patterns: [{ from: "assets/*.png", to: "assets/[name][ext]" }] });
 
-module.exports = ({ only, host }, { mode = "production" }) => {
+module.exports = ({ only, host = LOCAL_HOST }, { mode = "production" }) => {
   const functionsOnly = only === "functions";
+  const root = hostRoot(host);
   return {
     mode,
     devtool: mode === "development" ? "source-map" : false,
@@ -58,6 +53,9 @@ module.exports = ({ only, host }, { mode = "production" }) => {
       rules: [{ test: /\.ts$/, loader: "ts-loader", options: { transpileOnly: true } }],
     },
     performance: { hints: false },
-    plugins: [new FunctionsMetadataPlugin(), ...(functionsOnly ? [] : [addinPage(), copied(host)])],
+    plugins: [
+      new FunctionsMetadataPlugin(root),
+      ...(functionsOnly ? [] : [addinPage(), icons(), new ManifestPlugin(root)]),
+    ],
   };
 };

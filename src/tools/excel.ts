@@ -14,7 +14,7 @@ const MANIFEST = resolve(ROOT, "dist/manifest.xml");
 /** How the add-in gets into Excel on the web. */
 export const ON_THE_WEB = [
   `1. Open ${LOCAL_HOST}/addin.html once in the browser that you use Excel in, and accept its certificate.`,
-  "2. Open a workbook on https://excel.cloud.microsoft.",
+  "2. Open a workbook on https://excel.cloud.microsoft. Where the browser asks, allow local network access.",
   "3. Home > Add-ins > More add-ins > My add-ins > Upload My Add-in.",
   `4. Choose ${MANIFEST}.`,
   "5. Carrybook stands under Home. Open it, and press Set-up.",

@@ -65,6 +65,27 @@ test("Runtimes comes first in the host, before all form factors", () => {
   expect(names(host)).toEqual(["Runtimes", "AllFormFactors", "DesktopFormFactor"]);
 });
 
+test("names no domain but its own, which needs no naming (AppDomains takes origins only)", () =>
+  expect(all(manifest, "AppDomains")).toEqual([]));
+
+test("who needs help is led to a page for it, not to the pane", () => {
+  expect(value(one("SupportUrl"))).toBe(`${LOCAL_HOST}/support.html`);
+  const id = one("LearnMoreUrl").getAttribute("resid");
+  expect(value(all(manifest, "Url").find((found) => found.id === id)!)).toBe(
+    `${LOCAL_HOST}/support.html`,
+  );
+});
+
+test("what Excel keeps for a day has the build in its address, and nothing else has", () => {
+  const dated = [...manifestFor(XML, LOCAL_HOST, "0.1.0-ab&c").matchAll(/"([^"]*\?[^"]*)"/g)]
+    .map(([, found]) => found!)
+    .filter((found) => found.startsWith("https"));
+  expect(dated).toEqual([
+    `${LOCAL_HOST}/functions.js?v=0.1.0-ab%26c`,
+    `${LOCAL_HOST}/functions.json?v=0.1.0-ab%26c`,
+  ]);
+});
+
 test("has a GUID and a version of four parts", () => {
   expect(one("Id").textContent).toMatch(
     /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
@@ -184,7 +205,7 @@ describe("icons", () => {
 
 describe("addresses", () => {
   const addresses = (xml: string): string[] =>
-    [...xml.matchAll(/(?:DefaultValue="|<AppDomain>)(https?:[^"<]*)/g)].map(([, found]) => found!);
+    [...xml.matchAll(/DefaultValue="(https?:[^"<]*)/g)].map(([, found]) => found!);
 
   test("are all https, on the place where it is developed", () => {
     expect(addresses(XML).length).toBeGreaterThan(12);
@@ -218,7 +239,7 @@ test("Microsoft's own reader of manifests takes it, and its debugger loads", () 
   const script = `
     require("office-addin-debugging");
     const { OfficeAddinManifest } = require("office-addin-manifest");
-    OfficeAddinManifest.readManifestFile("manifest.xml").then((info) => console.log(JSON.stringify(info)));`;
+    OfficeAddinManifest.readManifestFile("dist/manifest.xml").then((info) => console.log(JSON.stringify(info)));`;
   const said = execFileSync(process.execPath, ["-e", script], { cwd: ROOT, encoding: "utf8" });
   expect(JSON.parse(said)).toMatchObject({
     ...{ id: one("Id").textContent, version: "1.0.0.0", displayName: "Carrybook" },
