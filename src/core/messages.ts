@@ -131,6 +131,10 @@ export const messages = {
     notText: (name: string, found: string) => `${name} must be text; it is ${found}.`,
     notType: (found: string) =>
       `type must be putter, midrange, fairway or distance; it is ${found}.`,
+    shapesDiffer: (name: string, shape: string, other: string, otherShape: string) =>
+      `${name} is ${shape} cells and ${other} ${otherShape}: give ranges of one shape, or single cells.`,
+    tooManyAnswers: (name: string, count: number, most: number) =>
+      `${name} asks for ${count} answers; one formula gives at most ${most}. Give the rows of a table, not whole columns.`,
     tooLarge: (name: string) =>
       `${name} has more cells than a function can be sent. Give the table, not whole columns.`,
     noRank: (rank: number, count: number) =>

@@ -15,12 +15,17 @@ const cellError = (code: ErrorCode, message: string): CustomFunctions.Error =>
 /** One cell of a spill that has no answer, with the sentence that says why. */
 export const noAnswer = (why: string): CustomFunctions.Error => cellError("unavailable", why);
 
+/** The error for a cell that an error of the core, or an unexpected one, comes to. */
+export function errorOf(thrown: unknown): CustomFunctions.Error {
+  if (thrown instanceof DomainError) return cellError(thrown.code, thrown.message);
+  return cellError("unusable", messages.functions.failed(String(thrown)));
+}
+
 /** Runs one custom function; every error leaves as a cell error with its sentence. */
 export function answer<T extends Out | Spill>(ask: () => T): T {
   try {
     return ask();
   } catch (thrown) {
-    if (thrown instanceof DomainError) throw cellError(thrown.code, thrown.message);
-    throw cellError("unusable", messages.functions.failed(String(thrown)));
+    throw errorOf(thrown);
   }
 }

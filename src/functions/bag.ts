@@ -9,19 +9,19 @@ import { coverageCells, gapCells, worthCells } from "./spills";
  * How well the bag covers each distance.
  * @customfunction COVERAGE
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
  * @param [from] First distance; blank for the shortest disc.
  * @param [to] Last distance; blank for the longest disc.
  * @param [step] Step between distances.
- * @param [settings] Two columns: label and value.
  * @returns Distance, best chance, ideal chance, disc; under a header row.
- * @example =CARRY.COVERAGE(Throws[#All],200,400,50,Settings)
+ * @example =CARRY.COVERAGE(Throws[#All],Settings,200,400,50)
  */
 export function coverage(
   throws: any[][],
+  settings?: any[][],
   from?: any,
   to?: any,
   step?: any,
-  settings?: any[][],
 ): any[][] {
   return answer(() => {
     const known = receiveSettings(settings);

@@ -1,14 +1,15 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
 import { coverage, gaps, worth } from "./bag";
-import { card, needed, smooth, trend } from "./carry";
+import { card, needed, smooth, wear } from "./carry";
 import { learn } from "./learn";
 import { notes } from "./notes";
-import { best, chance, options, plan, power, strokes } from "./pick";
+import { atPower, best, chance, options, plan, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";
 import { crosswind, headwind, level, rise } from "./sight";
 
 const functions = {
   AIR: air,
+  ATPOWER: atPower,
   BEST: best,
   CARD: card,
   CHANCE: chance,
@@ -26,11 +27,10 @@ const functions = {
   PLAN: plan,
   PLAYSBAND: playsBand,
   PLAYSLIKE: playsLike,
-  POWER: power,
   RISE: rise,
   SMOOTH: smooth,
   STROKES: strokes,
-  TREND: trend,
+  WEAR: wear,
   WORTH: worth,
 };
 

@@ -1,8 +1,7 @@
 /** Custom function that reads phone notes. */
-import { DEFAULT_SETTINGS } from "../core/log/readSettings";
 import { readNotes } from "../core/notes/readNotes";
 import { answer } from "./answer";
-import { receiveBag } from "./readings";
+import { receiveBag, receiveSettings } from "./readings";
 import { receiveLines } from "./receive";
 import { notesCells } from "./spills";
 
@@ -11,14 +10,13 @@ import { notesCells } from "./spills";
  * @customfunction NOTES
  * @param text One cell or a range of lines, as "mint fairway 352, 344 x 290".
  * @param [bag] The bag with its header row, to recognise names.
+ * @param [settings] Two columns: label and value; their unit is that of the notes.
  * @returns Rows in the columns of the throw log, under a header row.
  * @example =CARRY.NOTES("mint fairway 352, 344 x 290")
  */
-export function notes(text: any[][], bag?: any[][]): any[][] {
-  return answer(() =>
-    notesCells(
-      readNotes(receiveLines(text, "text"), receiveBag(bag), DEFAULT_SETTINGS),
-      DEFAULT_SETTINGS,
-    ),
-  );
+export function notes(text: any[][], bag?: any[][], settings?: any[][]): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    return notesCells(readNotes(receiveLines(text, "text"), receiveBag(bag), known), known);
+  });
 }

@@ -7,9 +7,10 @@ import { strokesToHoleOut } from "../core/choice/strokes";
 import { rowOf } from "../core/carry/levelThrows";
 import { unavailable } from "../core/errors";
 import { messages } from "../core/messages";
-import type { CardRow, Settings } from "../core/types";
+import type { CardRow, Settings, Shot } from "../core/types";
 import { toMetres } from "../core/units";
 import { answer } from "./answer";
+import { answerEach } from "./each";
 import { receiveCard, receiveCourse, receiveSettings, receiveShot } from "./readings";
 import { receiveCount, receivePositive, receiveText } from "./receive";
 import { optionCells, planCells } from "./spills";
@@ -19,29 +20,32 @@ import { optionCells, planCells } from "./spills";
  * @customfunction BEST
  * @param distance Horizontal distance to the target.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @param [rank] 1 the best, 2 the second choice, and so on.
  * @returns Name of the disc.
- * @example =CARRY.BEST(327,Throws[#All],6,3,Settings)
+ * @example =CARRY.BEST(327,Throws[#All],Settings,6,3)
  */
 export function best(
-  distance: any,
+  distance: any[][],
   throws: any[][],
-  rise?: any,
-  headwind?: any,
   settings?: any[][],
-  rank?: any,
-): string {
-  return answer(() => {
+  rise?: any[][],
+  headwind?: any[][],
+  rank?: any[][],
+): any[][] {
+  return answerEach({ distance, rise, headwind, rank }, () => {
     const known = receiveSettings(settings);
-    const shot = receiveShot(distance, rise, headwind, known);
-    const options = rankOptions(shot, receiveCard(throws, settings), known);
-    const place = receiveCount(rank, "rank", 1);
-    const option = options[place - 1];
-    if (!option) throw unavailable(messages.functions.noRank(place, options.length));
-    return option.disc;
+    const card = receiveCard(throws, settings);
+    return (at) => {
+      const shot = receiveShot(at.distance, at.rise, at.headwind, known);
+      const place = receiveCount(at.rank, "rank", 1);
+      const options = rankOptions(shot, card, known);
+      const option = options[place - 1];
+      if (!option) throw unavailable(messages.functions.noRank(place, options.length));
+      return option.disc;
+    };
   });
 }
 
@@ -50,19 +54,19 @@ export function best(
  * @customfunction OPTIONS
  * @param distance Horizontal distance to the target.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @param [count] How many discs; blank for five.
  * @returns Disc, power, chance in the circle, what it leaves, strokes, long or short, aim; under a header row.
- * @example =CARRY.OPTIONS(327,Throws[#All],6,3,Settings,3)
+ * @example =CARRY.OPTIONS(327,Throws[#All],Settings,6,3,3)
  */
 export function options(
   distance: any,
   throws: any[][],
+  settings?: any[][],
   rise?: any,
   headwind?: any,
-  settings?: any[][],
   count?: any,
 ): any[][] {
   return answer(() => {
@@ -73,15 +77,21 @@ export function options(
   });
 }
 
-/** What one disc answers, by its row of the card. */
-function withDisc<T>(
-  disc: unknown,
+/** What one disc answers for a shot, for each disc and shot. */
+function answerEachDisc(
+  ranges: Readonly<Record<"disc" | "distance" | "rise" | "headwind", unknown>>,
   throws: unknown,
   settings: unknown,
-  ask: (row: CardRow, settings: Settings) => T,
-): T {
-  const known = receiveSettings(settings);
-  return ask(rowOf(receiveCard(throws, settings), receiveText(disc, "disc")), known);
+  ask: (shot: Shot, row: CardRow, settings: Settings) => number,
+): any[][] {
+  return answerEach(ranges, () => {
+    const known = receiveSettings(settings);
+    const card = receiveCard(throws, settings);
+    return (at) => {
+      const row = rowOf(card, receiveText(at.disc, "disc"));
+      return ask(receiveShot(at.distance, at.rise, at.headwind, known), row, known);
+    };
+  });
 }
 
 /**
@@ -90,52 +100,44 @@ function withDisc<T>(
  * @param disc Name of the disc.
  * @param distance Horizontal distance to the target.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @returns A share from 0 to 1.
- * @example =CARRY.CHANCE("Copper mid",290,Throws[#All],0,0,Settings)
+ * @example =CARRY.CHANCE("Copper mid",290,Throws[#All],Settings)
  */
 export function chance(
-  disc: any,
-  distance: any,
+  disc: any[][],
+  distance: any[][],
   throws: any[][],
-  rise?: any,
-  headwind?: any,
   settings?: any[][],
-): number {
-  return answer(() =>
-    withDisc(disc, throws, settings, (row, known) =>
-      bestChance(receiveShot(distance, rise, headwind, known), row, known),
-    ),
-  );
+  rise?: any[][],
+  headwind?: any[][],
+): any[][] {
+  return answerEachDisc({ disc, distance, rise, headwind }, throws, settings, bestChance);
 }
 
 /**
  * How hard to throw one disc, as a share of smooth, for it to land there.
- * @customfunction POWER
+ * @customfunction ATPOWER
  * @param disc Name of the disc.
  * @param distance Horizontal distance to the target.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @returns 1 is smooth.
- * @example =CARRY.POWER("Copper mid",280,Throws[#All],0,0,Settings)
+ * @example =CARRY.ATPOWER("Copper mid",280,Throws[#All],Settings)
  */
-export function power(
-  disc: any,
-  distance: any,
+export function atPower(
+  disc: any[][],
+  distance: any[][],
   throws: any[][],
-  rise?: any,
-  headwind?: any,
   settings?: any[][],
-): number {
-  return answer(() =>
-    withDisc(disc, throws, settings, (row, known) =>
-      powerFor(receiveShot(distance, rise, headwind, known), row, known),
-    ),
-  );
+  rise?: any[][],
+  headwind?: any[][],
+): any[][] {
+  return answerEachDisc({ disc, distance, rise, headwind }, throws, settings, powerFor);
 }
 
 /**
@@ -147,11 +149,14 @@ export function power(
  * @returns Expected strokes.
  * @example =CARRY.STROKES(327,Throws[#All],Settings)
  */
-export function strokes(distance: any, throws: any[][], settings?: any[][]): number {
-  return answer(() => {
+export function strokes(distance: any[][], throws: any[][], settings?: any[][]): any[][] {
+  return answerEach({ distance }, () => {
     const known = receiveSettings(settings);
-    const distanceM = toMetres(receivePositive(distance, "distance"), known.distanceUnit);
-    return strokesToHoleOut(distanceM, receiveCard(throws, settings), known);
+    const card = receiveCard(throws, settings);
+    return (at) => {
+      const distanceM = toMetres(receivePositive(at.distance, "distance"), known.distanceUnit);
+      return strokesToHoleOut(distanceM, card, known);
+    };
   });
 }
 

@@ -5,6 +5,7 @@ import { flightPath, windDriftM } from "../core/flight/path";
 import { STANDARD_DENSITY } from "../core/constants";
 import { fromMetres, toMetres, toMps } from "../core/units";
 import { answer } from "./answer";
+import { answerEach } from "./each";
 import { receiveSettings, receiveShot } from "./readings";
 import { receiveNumber, receivePositive, receiveType } from "./receive";
 import { bandCells, flightCells } from "./spills";
@@ -15,22 +16,25 @@ import { bandCells, flightCells } from "./spills";
  * @param distance Horizontal distance to the target.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @param [settings] Two columns: label and value.
  * @returns Plays-like distance, in the unit of the settings.
  * @example =CARRY.PLAYSLIKE(360,10)
  */
 export function playsLike(
-  distance: any,
-  rise?: any,
-  headwind?: any,
+  distance: any[][],
+  rise?: any[][],
+  headwind?: any[][],
+  type?: any[][],
   settings?: any[][],
-  type?: any,
-): number {
-  return answer(() => {
+): any[][] {
+  return answerEach({ distance, rise, headwind, type }, () => {
     const known = receiveSettings(settings);
-    const shot = receiveShot(distance, rise, headwind, known);
-    return fromMetres(playsLikeM(shot, conditionsOf(known), receiveType(type)), known.distanceUnit);
+    const conditions = conditionsOf(known);
+    return (at) => {
+      const shot = receiveShot(at.distance, at.rise, at.headwind, known);
+      return fromMetres(playsLikeM(shot, conditions, receiveType(at.type)), known.distanceUnit);
+    };
   });
 }
 
@@ -40,15 +44,22 @@ export function playsLike(
  * @param distance Horizontal distance to the target.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
  * @param [settings] Two columns: label and value.
  * @returns Low, likely, high; under a header row.
  * @example =CARRY.PLAYSBAND(360,10)
  */
-export function playsBand(distance: any, rise?: any, headwind?: any, settings?: any[][]): any[][] {
+export function playsBand(
+  distance: any,
+  rise?: any,
+  headwind?: any,
+  type?: any,
+  settings?: any[][],
+): any[][] {
   return answer(() => {
     const known = receiveSettings(settings);
     const shot = receiveShot(distance, rise, headwind, known);
-    return bandCells(playsLikeBandM(shot, conditionsOf(known)), known);
+    return bandCells(playsLikeBandM(shot, conditionsOf(known), receiveType(type)), known);
   });
 }
 
@@ -68,18 +79,26 @@ export function air(settings?: any[][]): number {
  * @customfunction DRIFT
  * @param distance Horizontal distance to the target.
  * @param crosswind Wind from the left positive, from the right negative.
- * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @param [settings] Two columns: label and value.
  * @returns Sideways carry, right positive, in the unit of the settings.
  * @example =CARRY.DRIFT(300,6)
  */
-export function drift(distance: any, crosswind: any, settings?: any[][], type?: any): number {
-  return answer(() => {
+export function drift(
+  distance: any[][],
+  crosswind: any[][],
+  type?: any[][],
+  settings?: any[][],
+): any[][] {
+  return answerEach({ distance, crosswind, type }, () => {
     const known = receiveSettings(settings);
-    const distanceM = toMetres(receivePositive(distance, "distance"), known.distanceUnit);
-    const windMps = toMps(receiveNumber(crosswind, "crosswind", 0), known.windUnit);
-    const driftM = windDriftM(distanceM, windMps, conditionsOf(known), receiveType(type));
-    return fromMetres(driftM, known.distanceUnit);
+    const conditions = conditionsOf(known);
+    return (at) => {
+      const distanceM = toMetres(receivePositive(at.distance, "distance"), known.distanceUnit);
+      const windMps = toMps(receiveNumber(at.crosswind, "crosswind", 0), known.windUnit);
+      const driftM = windDriftM(distanceM, windMps, conditions, receiveType(at.type));
+      return fromMetres(driftM, known.distanceUnit);
+    };
   });
 }
 
@@ -89,8 +108,8 @@ export function drift(distance: any, crosswind: any, settings?: any[][], type?: 
  * @param distance Horizontal distance to the target.
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
- * @param [settings] Two columns: label and value.
  * @param [type] putter, midrange, fairway or distance; blank goes by the distance.
+ * @param [settings] Two columns: label and value.
  * @returns Distance, height and seconds, one row a point, under a header row.
  * @example =CARRY.FLIGHT(300,10,5)
  */
@@ -98,8 +117,8 @@ export function flight(
   distance: any,
   rise?: any,
   headwind?: any,
-  settings?: any[][],
   type?: any,
+  settings?: any[][],
 ): any[][] {
   return answer(() => {
     const known = receiveSettings(settings);

@@ -42,10 +42,9 @@ export function receiveAngle(value: unknown, name: string): number {
   return degrees;
 }
 
-/** A whole number from 1; a blank or a 0 gives `fallback`. */
+/** A whole number from 1; a blank gives `fallback`. */
 export function receiveCount(value: unknown, name: string, fallback: number): number {
   const number = receiveNumber(value, name, fallback);
-  if (number === 0) return fallback;
   if (!Number.isInteger(number) || number < 1)
     throw unusable(messages.functions.notCount(name, number));
   return number;

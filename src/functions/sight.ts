@@ -1,7 +1,7 @@
 /** Custom functions about what a range finder and the wind tell. */
 import { crosswindMps, headwindMps, levelM, riseM } from "../core/flight/wind";
 import { toRadians } from "../core/units";
-import { answer } from "./answer";
+import { answerEach } from "./each";
 import { receiveAngle, receiveDirection, receiveNumber, receivePositive } from "./receive";
 
 /**
@@ -12,9 +12,11 @@ import { receiveAngle, receiveDirection, receiveNumber, receivePositive } from "
  * @returns Horizontal distance, in the unit of the range.
  * @example =CARRY.LEVEL(301,4)
  */
-export function level(range: any, angle: any): number {
-  return answer(() =>
-    levelM(receivePositive(range, "range"), toRadians(receiveAngle(angle, "angle"))),
+export function level(range: any[][], angle: any[][]): any[][] {
+  return answerEach(
+    { range, angle },
+    () => (at) =>
+      levelM(receivePositive(at.range, "range"), toRadians(receiveAngle(at.angle, "angle"))),
   );
 }
 
@@ -26,9 +28,11 @@ export function level(range: any, angle: any): number {
  * @returns Rise, in the unit of the range; below is negative.
  * @example =CARRY.RISE(301,4)
  */
-export function rise(range: any, angle: any): number {
-  return answer(() =>
-    riseM(receivePositive(range, "range"), toRadians(receiveAngle(angle, "angle"))),
+export function rise(range: any[][], angle: any[][]): any[][] {
+  return answerEach(
+    { range, angle },
+    () => (at) =>
+      riseM(receivePositive(at.range, "range"), toRadians(receiveAngle(at.angle, "angle"))),
   );
 }
 
@@ -41,13 +45,15 @@ export function rise(range: any, angle: any): number {
  * @returns Headwind, in the unit of the speed; a tailwind is negative.
  * @example =CARRY.HEADWIND(8,"NW",250)
  */
-export function headwind(speed: any, from: any, bearing: any): number {
-  return answer(() =>
-    headwindMps(
-      receiveNumber(speed, "speed", 0),
-      receiveDirection(from, "from"),
-      receiveDirection(bearing, "bearing"),
-    ),
+export function headwind(speed: any[][], from: any[][], bearing: any[][]): any[][] {
+  return answerEach(
+    { speed, from, bearing },
+    () => (at) =>
+      headwindMps(
+        receiveNumber(at.speed, "speed", 0),
+        receiveDirection(at.from, "from"),
+        receiveDirection(at.bearing, "bearing"),
+      ),
   );
 }
 
@@ -60,12 +66,14 @@ export function headwind(speed: any, from: any, bearing: any): number {
  * @returns Crosswind from the left, in the unit of the speed.
  * @example =CARRY.CROSSWIND(8,"NW",250)
  */
-export function crosswind(speed: any, from: any, bearing: any): number {
-  return answer(() =>
-    crosswindMps(
-      receiveNumber(speed, "speed", 0),
-      receiveDirection(from, "from"),
-      receiveDirection(bearing, "bearing"),
-    ),
+export function crosswind(speed: any[][], from: any[][], bearing: any[][]): any[][] {
+  return answerEach(
+    { speed, from, bearing },
+    () => (at) =>
+      crosswindMps(
+        receiveNumber(at.speed, "speed", 0),
+        receiveDirection(at.from, "from"),
+        receiveDirection(at.bearing, "bearing"),
+      ),
   );
 }

@@ -17,9 +17,9 @@ const inUnit =
   (metres: number | null): Out =>
     metres === null ? "" : fromMetres(metres, distanceUnit) + 0;
 
-export function trendCells(trend: Trend, settings: Settings): Spill {
+export function wearCells(trend: Trend, settings: Settings): Spill {
   return [
-    ["Trend", "A month", "p", "Throws"],
+    ["Verdict", "A month", "p", "Throws"],
     [trend.verdict, inUnit(settings)(trend.changePerMonthM), trend.p ?? "", trend.throws],
   ];
 }
@@ -54,7 +54,7 @@ export function optionCells(options: readonly Option[], settings: Settings): Spi
 
 const PLAN_HEADERS = [
   ...["Hole", "Plays like", "Low", "High", "Disc", "Power", "Chance", "Leaves", "Strokes"],
-  "Second choice",
+  "Second",
 ];
 
 export function planCells(plan: readonly PlannedHole[], settings: Settings): Spill {

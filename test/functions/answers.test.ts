@@ -5,7 +5,8 @@ import { ask, loadFunctions } from "../support/customFunctions";
 const functions = loadFunctions();
 const call = (id: string, ...args: unknown[]): unknown => ask(functions.get(id), ...args);
 const LOG = [golden.columns, ...golden.throws];
-const NO_SETTINGS = null;
+/** The outside values hold for a wind that has its full effect. */
+const FULL_WIND = [["Tailwind factor", 1]];
 
 describe("answers in cells equal values from outside", () => {
   test.each(Object.entries(golden.card))("SMOOTH and CARD of %s", (disc, row) => {
@@ -20,7 +21,7 @@ describe("answers in cells equal values from outside", () => {
   test.each(flight.rows)(
     "PLAYSLIKE of $distanceFt ft, rise $riseFt ft, headwind $headwindMph mph, $type",
     ({ distanceFt, riseFt, headwindMph, type, playsLikeFt }) => {
-      const answered = call("PLAYSLIKE", distanceFt, riseFt, headwindMph, NO_SETTINGS, type);
+      const answered = call("PLAYSLIKE", distanceFt, riseFt, headwindMph, type, FULL_WIND);
       expect(Math.abs((answered as number) - playsLikeFt)).toBeLessThan(0.3);
     },
   );
@@ -52,7 +53,9 @@ describe("the three shapes of throws", () => {
 
   test("a card answers as the log that it came from", () => {
     expect(call("BEST", 327, card)).toBe(call("BEST", 327, LOG));
-    const [fromCard, fromLog] = [card, LOG].map((throws) => call("OPTIONS", 327, throws, 12, 5));
+    const [fromCard, fromLog] = [card, LOG].map((throws) =>
+      call("OPTIONS", 327, throws, null, 12, 5),
+    );
     (fromLog as unknown[][]).forEach((row, at) =>
       row.forEach((cell, column) => {
         const other = (fromCard as unknown[][])[at]![column];

@@ -30,24 +30,24 @@ describe("what a cell shows for bad input", () => {
     [
       "a disc type that is none",
       "PLAYSLIKE",
-      [300, 0, 0, null, "blimp"],
+      [300, 0, 0, "blimp"],
       "#VALUE!",
       /^type must be putter, midrange/,
     ],
     ["no throws", "SMOOTH", ["Copper mid", null], "#VALUE!", /^throws is missing/],
     ["no disc", "SMOOTH", ["", LIST], "#VALUE!", /^disc is missing/],
     ["a disc that nobody threw", "SMOOTH", ["Slate putter", LIST], "#N/A", /Slate putter/],
-    ["a rank beyond the bag", "BEST", [300, LIST, 0, 0, null, 9], "#N/A", /rank 9/],
+    ["a rank beyond the bag", "BEST", [300, LIST, null, 0, 0, 9], "#N/A", /rank 9/],
     [
       "half a rank",
       "BEST",
-      [300, LIST, 0, 0, null, 1.5],
+      [300, LIST, null, 0, 0, 1.5],
       "#VALUE!",
       /^rank must be a whole number/,
     ],
     ["an unknown setting", "AIR", [[["Moon phase", 3]]], "#VALUE!", /Moon phase/],
     ["a unit that is none", "AIR", [[["Distances in", "yd"]]], "#VALUE!", /yd/],
-    ["a hole that no disc reaches", "POWER", ["Copper mid", 900, LIST], "#N/A", /%/],
+    ["a hole that no disc reaches", "ATPOWER", ["Copper mid", 900, LIST], "#N/A", /%/],
     [
       "a log without a carry column",
       "SMOOTH",
@@ -77,7 +77,7 @@ describe("optional arguments", () => {
   test.each([[undefined], [null], [""], [0], [[[""]]], [[[0]]], [[[null]]]])(
     "%j is not given",
     (blank) => {
-      expect(call("BEST", 300, LOG, blank, blank, blank, blank)).toBe(call("BEST", 300, LOG));
+      expect(call("BEST", 300, LOG, blank, blank, blank)).toBe(call("BEST", 300, LOG));
       expect(call("PLAYSLIKE", 300, blank, blank, blank, blank)).toBe(call("PLAYSLIKE", 300));
     },
   );

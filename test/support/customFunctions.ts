@@ -25,10 +25,12 @@ export function loadFunctions(): ReadonlyMap<string, CustomFunction> {
   return functions;
 }
 
-/** What a cell shows: the answer, or the error that was thrown. */
+/** What a cell shows: the answer (a lone one without its array), or the error that was thrown. */
 export function ask(fn: CustomFunction | undefined, ...args: unknown[]): unknown {
   try {
-    return fn!(...args);
+    const shown = fn!(...args);
+    const lone = Array.isArray(shown) && shown.length === 1 && shown[0].length === 1;
+    return lone ? shown[0][0] : shown;
   } catch (thrown) {
     if (thrown instanceof CellError) return thrown;
     throw thrown;

@@ -8,7 +8,7 @@ import {
 } from "../constants";
 import { conditionsOf } from "../flight/air";
 import { discKey } from "../log/names";
-import type { Settings, ThrowLog, Verdict } from "../types";
+import type { BagDisc, Settings, ThrowLog, Verdict } from "../types";
 import { DiscHistory } from "./card";
 import { levelling, noSuchDisc } from "./levelThrows";
 import { mannKendall, median, rising, theilSen, type TimeSeries } from "./statistics";
@@ -26,25 +26,32 @@ export interface Trend {
 /**
  * Drift of one disc: Theil–Sen slope of its level, calm, smooth carry on the date, with the p of the
  * Mann–Kendall test. Throws without a date do not count; of many, the latest 300 do. Throws an
- * `unavailable` error for a disc without a throw.
+ * `unavailable` error for a disc without a throw. The bag, where given, tells the type of the disc, by
+ * which wind and slope are taken off.
  *
  * @example
  * trendOf("Copper mid", log, settings) // { verdict: "steady", changePerMonthM: 0.4, p: 0.31, throws: 12 }
  */
-export function trendOf(disc: string, log: ThrowLog, settings: Settings): Trend {
+export function trendOf(
+  disc: string,
+  log: ThrowLog,
+  settings: Settings,
+  bag: readonly BagDisc[] = [],
+): Trend {
   const key = discKey(disc);
   const own = log.throws.filter((thrown) => discKey(thrown.disc) === key);
   if (own.length === 0) throw noSuchDisc(disc, log.leftOut);
   const smoothCarryM = levelling(conditionsOf(settings));
-  const history = new DiscHistory(disc, null);
-  for (const thrown of own) history.add(thrown, smoothCarryM(thrown, null));
+  const known = bag.find((listed) => discKey(listed.disc) === key) ?? null;
+  const history = new DiscHistory(disc, known);
+  for (const thrown of own) history.add(thrown, smoothCarryM(thrown, known?.type ?? null));
   const series = history.series();
   const slope = theilSen(series);
-  const known = !Number.isNaN(slope);
+  const hasSlope = !Number.isNaN(slope);
   return {
     verdict: verdictOf(series),
-    changePerMonthM: known ? slope * MONTH_DAYS : null,
-    p: known ? mannKendall(series).p : null,
+    changePerMonthM: hasSlope ? slope * MONTH_DAYS : null,
+    p: hasSlope ? mannKendall(series).p : null,
     throws: series.days.length,
   };
 }

@@ -236,10 +236,17 @@ const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
  * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeBandM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air).highM // 100
  */
-export function playsLikeBandM(shot: Shot, conditions: Conditions): PlaysLikeBand {
-  const likelyM = playsLikeM(shot, conditions, null);
-  const answers = DISC_TYPES.flatMap((type) =>
-    LAUNCHES.map((launch) => orNaN(() => playsLikeByLaunchM(shot, conditions, type, launch))),
-  ).filter((answerM) => !Number.isNaN(answerM));
+export function playsLikeBandM(
+  shot: Shot,
+  conditions: Conditions,
+  type: DiscType | null = null,
+): PlaysLikeBand {
+  const likelyM = playsLikeM(shot, conditions, type);
+  const types = type === null ? DISC_TYPES : [type];
+  const answers = types
+    .flatMap((each) =>
+      LAUNCHES.map((launch) => orNaN(() => playsLikeByLaunchM(shot, conditions, each, launch))),
+    )
+    .filter((answerM) => !Number.isNaN(answerM));
   return { lowM: Math.min(likelyM, ...answers), likelyM, highM: Math.max(likelyM, ...answers) };
 }

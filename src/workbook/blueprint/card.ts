@@ -15,7 +15,7 @@ const card: FormulaPlan = {
   kind: "formula",
   at: "A5",
   name: "MyCard",
-  formula: onceLogged("CARRY.CARD(Throws[#All],Bag[#All],Settings)", "Log a smooth throw first."),
+  formula: onceLogged("CARRY.CARD(Throws[#All],Settings,Bag[#All])", "Log a smooth throw first."),
   style: "figure",
   spill: {
     rows: ROOM + 1,
@@ -52,7 +52,7 @@ const oneDisc = (disc: string): readonly (CellsPlan | FormulaPlan)[] => [
   {
     kind: "formula",
     at: "V2",
-    formula: onceLogged("CARRY.NEEDED(R2,Throws[#All],R3,Settings)"),
+    formula: onceLogged("CARRY.NEEDED(R2,R3,Throws[#All],Settings)"),
     style: "figure",
     format: WHOLE,
   },
@@ -60,7 +60,7 @@ const oneDisc = (disc: string): readonly (CellsPlan | FormulaPlan)[] => [
   {
     kind: "formula",
     at: "V3",
-    formula: onceLogged("CARRY.TREND(R2,Throws[#All],Settings)"),
+    formula: onceLogged("CARRY.WEAR(R2,Throws[#All],Settings,Bag[#All])"),
     style: "figure",
     spill: { rows: 2, columns: 4, formats: [TEXT, "+0.0;-0.0;0", "0.000", WHOLE] },
   },
@@ -89,7 +89,7 @@ const chartData: readonly (CellsPlan | FormulaPlan)[] = [
   {
     kind: "formula",
     at: "AG5",
-    formula: onceLogged("CARRY.COVERAGE(MyCard,,,5,Settings)"),
+    formula: onceLogged("CARRY.COVERAGE(MyCard,Settings,,,5)"),
     style: "hint",
     spill: { rows: CURVE_ROWS + 1, columns: 4, formats: [WHOLE, SHARE, SHARE, TEXT] },
   },

@@ -45,7 +45,7 @@ export function logSheet(content: Content): SheetPlan {
       {
         kind: "formula",
         at: "L5",
-        formula: unless('PhoneNotes=""', "CARRY.NOTES(PhoneNotes,Bag[#All])"),
+        formula: unless('PhoneNotes=""', "CARRY.NOTES(PhoneNotes,Bag[#All],Settings)"),
         style: "figure",
         spill: { rows: 30, columns: 13, formats: [DAY, TEXT, WHOLE, SIGNED, SHARE] },
       },

@@ -4,7 +4,7 @@ import { settingsBlocks } from "./settings";
 import type { CellsPlan, ChartPlan, FormulaPlan, NumberFormat, SheetPlan, Style } from "./types";
 
 const SHOT = "$B$12,$B$13,$B$14";
-const BAG_SHOT = "$B$12,MyCard,$B$13,$B$14,Settings";
+const BAG_SHOT = "$B$12,MyCard,Settings,$B$13,$B$14";
 
 /** Label, answer and hint side by side. */
 const answer = (
@@ -60,7 +60,7 @@ const thisThrow = [
   ...answer(
     17,
     "Plays like",
-    `=CARRY.PLAYSLIKE(${SHOT},Settings)`,
+    `=CARRY.PLAYSLIKE(${SHOT},,Settings)`,
     WHOLE,
     "the level, calm distance that asks the same",
     "answer",
@@ -88,7 +88,7 @@ const ownDisc = (disc: string) => [
   ...answer(
     23,
     "Power",
-    onceLogged(`CARRY.POWER($B$21,${BAG_SHOT})`),
+    onceLogged(`CARRY.ATPOWER($B$21,${BAG_SHOT})`),
     SHARE,
     "of smooth that lands there",
   ),
@@ -112,7 +112,7 @@ const wind = [
   ...answer(
     37,
     "Drift",
-    "=CARRY.DRIFT($B$12,$B$36,Settings)",
+    "=CARRY.DRIFT($B$12,$B$36,,Settings)",
     "0",
     "sideways by that wind, right plus",
   ),
@@ -125,7 +125,7 @@ const ranked: readonly (CellsPlan | FormulaPlan)[] = [
     kind: "formula",
     at: "E11",
     formula: onceLogged(
-      "CARRY.OPTIONS($B$12,MyCard,$B$13,$B$14,Settings,5)",
+      "CARRY.OPTIONS($B$12,MyCard,Settings,$B$13,$B$14,5)",
       "Log a smooth throw first.",
     ),
     style: "figure",
@@ -140,7 +140,7 @@ const ranked: readonly (CellsPlan | FormulaPlan)[] = [
   {
     kind: "formula",
     at: "E19",
-    formula: `=CARRY.PLAYSBAND(${SHOT},Settings)`,
+    formula: `=CARRY.PLAYSBAND(${SHOT},,Settings)`,
     style: "figure",
     spill: { rows: 2, columns: 3, formats: [WHOLE, WHOLE, WHOLE] },
   },
@@ -152,7 +152,7 @@ const flight = (column: string): string => `Start!$${column}$6:$${column}$${5 + 
 const flightPath: FormulaPlan = {
   kind: "formula",
   at: "N5",
-  formula: `=CARRY.FLIGHT(${SHOT},Settings)`,
+  formula: `=CARRY.FLIGHT(${SHOT},,Settings)`,
   style: "hint",
   spill: { rows: FLIGHT_ROWS + 1, columns: 4, formats: [WHOLE, "0.0", "0.0", "0.0"] },
 };

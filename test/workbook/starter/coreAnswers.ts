@@ -14,12 +14,18 @@ import { STANDARD_DENSITY } from "../../../src/core/constants";
 import { playsLikeBandM, playsLikeM } from "../../../src/core/flight/playsLike";
 import { conditionsOf } from "../../../src/core/flight/air";
 import { flightPath, windDriftM } from "../../../src/core/flight/path";
-import { crosswindMps, headwindMps, levelM, parseDirection, riseM } from "../../../src/core/flight/wind";
+import {
+  crosswindMps,
+  headwindMps,
+  levelM,
+  parseDirection,
+  riseM,
+} from "../../../src/core/flight/wind";
 import { learnFactors } from "../../../src/core/learn/learnFactors";
 import { readBag } from "../../../src/core/log/readBag";
 import { readCourse } from "../../../src/core/log/readCourse";
 import { readRounds } from "../../../src/core/log/readRounds";
-import { DEFAULT_SETTINGS, readSettings } from "../../../src/core/log/readSettings";
+import { readSettings } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 import { readNotes } from "../../../src/core/notes/readNotes";
 import type { Card, Cells, Hole, Option, Settings, Shot } from "../../../src/core/types";
@@ -53,11 +59,11 @@ export const coreAnswers: Record<string, Core> = {
   SMOOTH: (disc, throws, set) => [
     [feet(Math.exp(rowOf(card(throws!, settings(set)), String(disc)).mu))],
   ],
-  CARD: (throws, bag, set) => {
+  CARD: (throws, set, bag) => {
     const made = readCard(throws as Cells, readBag(bag as Cells), settings(set));
     return cardCells(made, settings(set)).slice(1);
   },
-  NEEDED: (disc, throws, margin, set) => [
+  NEEDED: (disc, margin, throws, set) => [
     [
       neededThrows(
         rowOf(card(throws!, settings(set)), String(disc)),
@@ -65,28 +71,33 @@ export const coreAnswers: Record<string, Core> = {
       ),
     ],
   ],
-  TREND: (disc, throws, set) => {
+  WEAR: (disc, throws, set, bag) => {
     const log = readThrows(throws as Cells, settings(set));
-    const { verdict, changePerMonthM } = trendOf(String(disc), log, settings(set));
+    const { verdict, changePerMonthM } = trendOf(
+      String(disc),
+      log,
+      settings(set),
+      readBag(bag as Cells),
+    );
     return [[verdict, changePerMonthM === null ? "" : feet(changePerMonthM)]];
   },
-  NOTES: (text, bag) => {
+  NOTES: (text, bag, set) => {
     const lines = Array.isArray(text) ? text.flat().join("\n") : String(text);
-    const { rows } = readNotes(lines, readBag(bag as Cells), DEFAULT_SETTINGS);
+    const { rows } = readNotes(lines, readBag(bag as Cells), settings(set));
     return rows.map((row) => [row.day ?? "", row.disc, feet(row.carryM)]);
   },
-  PLAYSLIKE: (distance, rise, headwind, set) => {
+  PLAYSLIKE: (distance, rise, headwind, _type, set) => {
     const known = settings(set);
     const at = shot(distance!, rise!, headwind!, known);
     return [[feet(playsLikeM(at, conditionsOf(known), null))]];
   },
-  PLAYSBAND: (distance, rise, headwind, set) => {
+  PLAYSBAND: (distance, rise, headwind, _type, set) => {
     const known = settings(set);
     const at = shot(distance!, rise!, headwind!, known);
     const { lowM, likelyM, highM } = playsLikeBandM(at, conditionsOf(known));
     return [[lowM, likelyM, highM].map(feet)];
   },
-  FLIGHT: (distance, rise, headwind, set) => {
+  FLIGHT: (distance, rise, headwind, _type, set) => {
     const known = settings(set);
     const at = shot(distance!, rise!, headwind!, known);
     return flightPath(at, conditionsOf(known), null).map((point) => [
@@ -102,12 +113,12 @@ export const coreAnswers: Record<string, Core> = {
     [crosswindMps(number(speed), parseDirection(from), parseDirection(bearing))],
   ],
   AIR: (set) => [[conditionsOf(settings(set)).densityKgM3 / STANDARD_DENSITY]],
-  DRIFT: (distance, crosswind, set) => {
+  DRIFT: (distance, crosswind, _type, set) => {
     const known = settings(set);
     const wind = toMps(number(crosswind), known.windUnit);
     return [[feet(windDriftM(toMetres(number(distance), "ft"), wind, conditionsOf(known), null))]];
   },
-  BEST: (distance, throws, rise, headwind, set, rank) => {
+  BEST: (distance, throws, set, rise, headwind, rank) => {
     const known = settings(set);
     const options = rankOptions(
       shot(distance!, rise!, headwind!, known),
@@ -116,17 +127,17 @@ export const coreAnswers: Record<string, Core> = {
     );
     return [[options[(rank == null ? 1 : number(rank)) - 1]!.disc]];
   },
-  OPTIONS: (distance, throws, rise, headwind, set, count) => {
+  OPTIONS: (distance, throws, set, rise, headwind, count) => {
     const known = settings(set);
     const at = shot(distance!, rise!, headwind!, known);
     return rankOptions(at, card(throws!, known), known).slice(0, number(count)).map(optionRow);
   },
-  CHANCE: (disc, distance, throws, rise, headwind, set) => {
+  CHANCE: (disc, distance, throws, set, rise, headwind) => {
     const known = settings(set);
     const row = rowOf(card(throws!, known), String(disc));
     return [[bestChance(shot(distance!, rise!, headwind!, known), row, known)]];
   },
-  POWER: (disc, distance, throws, rise, headwind, set) => {
+  ATPOWER: (disc, distance, throws, set, rise, headwind) => {
     const known = settings(set);
     const row = rowOf(card(throws!, known), String(disc));
     return [[powerFor(shot(distance!, rise!, headwind!, known), row, known)]];
@@ -145,7 +156,7 @@ export const coreAnswers: Record<string, Core> = {
       planned.second?.disc ?? "",
     ]);
   },
-  COVERAGE: (throws, _from, _to, step, set) => {
+  COVERAGE: (throws, set, _from, _to, step) => {
     const known = settings(set);
     const stepM = toMetres(number(step), known.distanceUnit);
     return coverage(card(throws!, known), known, { stepM }).map((row) => [
