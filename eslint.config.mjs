@@ -10,17 +10,17 @@ const MAY_IMPORT = {
   workbook: ["workbook", "core"],
   pane: ["pane", "core", "workbook"],
 };
-const FOLDERS = ["core", "functions", "workbook", "pane", "preview", "tools"];
+const FOLDERS = ["core", "functions", "workbook", "pane", "page", "tools"];
 
 const zones = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({
   target: `./src/${folder}`,
   from: FOLDERS.filter((other) => !allowed.includes(other)).map((other) => `./src/${other}`),
   message: `src/${folder} may import from ${allowed.join(", ")} only.`,
 }));
-/** The pane knows the port and the blueprint, never an adapter: only addin.ts and preview choose one. */
+/** The pane knows the port and the blueprint, never an adapter: only addin and page choose one. */
 const adapters = {
   target: "./src/pane",
-  from: ["./src/workbook/{excel,embedded,file}.ts", "./src/workbook/{excel,embedded,file}/**/*"],
+  from: ["./src/workbook/{excel,embedded}.ts", "./src/workbook/{excel,embedded,file}/**/*"],
   message: "The pane takes whatever port it is given.",
 };
 

@@ -1,7 +1,7 @@
 /**
  * Builds the add-in into dist/: functions.js (self-contained), functions.json, addin.html with
  * addin.js, icons and the manifest. The embedded workbook's page is bundled by
- * src/tools/buildPreview.ts, which takes a second where webpack takes a minute; the pages that only
+ * src/tools/buildPage.ts, which takes a second where webpack takes a minute; the pages that only
  * tell something, by src/tools/buildPages.ts.
  *
  * npm run build -- --env host=https://example.org/carrybook  rewrites every address of the manifest.
@@ -17,7 +17,7 @@ const { ManifestPlugin } = require("./src/tools/manifestPlugin.ts");
 /** The page of the shared runtime: custom functions first, then the pane; each script with its build in the query. */
 const addinPage = () =>
   new HtmlPlugin({
-    template: "./src/addin.html",
+    template: "./src/addin/addin.html",
     filename: "addin.html",
     chunks: ["functions", "addin"],
     chunksSortMode: "manual",
@@ -37,7 +37,7 @@ module.exports = ({ only, host = LOCAL_HOST }, { mode = "production" }) => {
     devtool: mode === "development" ? "source-map" : false,
     entry: {
       functions: "./src/functions/index.ts",
-      ...(functionsOnly ? {} : { addin: "./src/addin.ts" }),
+      ...(functionsOnly ? {} : { addin: "./src/addin/addin.ts" }),
     },
     output: { path: resolve(__dirname, "dist"), filename: "[name].js" },
     resolve: {

@@ -8,13 +8,9 @@ import { knownToM } from "../src/core/carry/needed";
 import { rowOf } from "../src/core/carry/levelThrows";
 import { readNotes } from "../src/core/notes/readNotes";
 import { rankOptions } from "../src/core/choice/rank";
-import { fillFrom } from "../src/pane/hole/fill";
-import { answerHole } from "../src/pane/hole/answer";
-import { pickOf, pickSentence } from "../src/pane/hole/sentences";
-import { taskOf } from "../src/pane/hole/task";
+import { answerHole, fillFrom, pickOf, pickSentence, taskOf } from "../src/pane/hole/model";
 import { length } from "../src/pane/words/figures";
-import { bookOf } from "../src/pane/book/book";
-import { readRawBook } from "../src/pane/book/rawBook";
+import { bookOf, readRawBook } from "../src/pane/book/book";
 import { starterBlueprint } from "../src/workbook/blueprint";
 import { MemoryPort } from "./support/memoryPort";
 

@@ -25,7 +25,7 @@ function links(): HTMLElement {
   const list = element("p", "");
   for (const [address, text] of [
     ["manifest.xml", "manifest.xml"],
-    ["preview/", "Try the same workbook in the browser"],
+    ["page/", "Try the same workbook in the browser"],
   ] as const) {
     const link = document.createElement("a");
     link.href = address;

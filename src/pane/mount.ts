@@ -1,10 +1,8 @@
 import { adoptStyles, render } from "lit";
 import type { WorkbookPort } from "../workbook/port";
 import { look } from "./look";
-import type { PaneOptions } from "./options";
-import { PaneDesk } from "./paneDesk";
-import { firstState, withFocus, type PaneState } from "./state";
-import { Store } from "./store";
+import { PaneDesk, type PaneOptions } from "./controller";
+import { firstState, type PaneState, Store, withFocus } from "./state";
 import { paneView } from "./view";
 
 /** Left and right of a plot, px, in a narrow pane and in a wide one; as in look/page.ts. */

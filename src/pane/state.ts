@@ -1,15 +1,36 @@
 import type { Book } from "./book/book";
-import { EMPTY_COURSE, type CourseForm } from "./course/form";
-import type { Session } from "./field/session";
-import { EMPTY_START, type StartForm } from "./field/start";
-import { EMPTY_HOLE, type HoleForm } from "./hole/form";
-import { fillFrom } from "./hole/fill";
-import { EMPTY_NOTES, type NotesForm } from "./notes/form";
-import type { Busy, Notice } from "./notice";
+import { type CourseForm, EMPTY_COURSE } from "./course/model";
+import { EMPTY_START, type Session, type StartForm } from "./field/model";
+import { EMPTY_HOLE, fillFrom, type HoleForm } from "./hole/model";
+import { EMPTY_NOTES, type NotesForm } from "./notes/model";
 import type { Place } from "./places";
-import { EMPTY_SHARE, type ShareForm } from "./share/form";
-import type { Step } from "./undo/step";
-import { without } from "./without";
+import { EMPTY_SHARE, type ShareForm } from "./share/model";
+import type { Step } from "./undo/takeBack";
+
+/** What happened in a place, said there. */
+export interface Notice {
+  readonly tone: "done" | "fault";
+  readonly text: string;
+  /** Whether the latest step of the place can be taken back from here. */
+  readonly canUndo: boolean;
+}
+
+/** Long work under way, and the way to stop it. */
+export interface Busy {
+  readonly doing: string;
+  readonly done: number;
+  /** 0 where it cannot be told. */
+  readonly total: number;
+  readonly stop: () => void;
+}
+
+/** A record without one of its keys. */
+export function without<Value>(
+  record: Readonly<Record<string, Value>>,
+  key: string,
+): Readonly<Record<string, Value>> {
+  return Object.fromEntries(Object.entries(record).filter(([other]) => other !== key));
+}
 
 /** All that the pane knows. Views draw it; nothing else changes what they draw. */
 export interface PaneState {
@@ -90,3 +111,28 @@ export const goTo = (state: PaneState, place: Place): PaneState =>
   state.place === place
     ? state
     : { ...withNotice(state, state.place, null), place, settled: false };
+
+/** Holds one state and tells those who watch it that it changed. */
+export class Store<State> {
+  private readonly watchers = new Set<() => void>();
+
+  constructor(private current: State) {}
+
+  get state(): State {
+    return this.current;
+  }
+
+  /** An update that returns the very same state tells no one. */
+  change(update: (state: State) => State): void {
+    const next = update(this.current);
+    if (next === this.current) return;
+    this.current = next;
+    this.watchers.forEach((tell) => tell());
+  }
+
+  /** Returns the way to stop. */
+  watch(tell: () => void): () => void {
+    this.watchers.add(tell);
+    return () => this.watchers.delete(tell);
+  }
+}

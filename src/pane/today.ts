@@ -1,5 +1,5 @@
 import { serialDay } from "../core/log/cell";
-import type { PaneOptions } from "./options";
+import type { PaneOptions } from "./controller";
 
 /** Today as a serial day, on the calendar of the place where the machine is. */
 export function todayOf(options: PaneOptions): number {

@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { bagView } from "./bag/view";
 import type { Book } from "./book/book";
-import type { Desk } from "./desk";
+import type { Desk } from "./controller";
 import { courseView } from "./course/view";
 import { fieldView } from "./field/view";
 import { holeView } from "./hole/view";
 import { notesView } from "./notes/view";
-import { busyView, noticeView } from "./parts/notice";
+import { busyView, noticeView } from "./parts/blocks";
 import { PLACES, placeAfter, type Place } from "./places";
 import { shareView } from "./share/view";
 import { setupView } from "./setup/view";

@@ -4,13 +4,12 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { bundleInNode } from "../preview/bundleInNode";
-import { openHeadless } from "../preview/headless";
+import { bundleInNode } from "../page/bundleInNode";
+import { openHeadless } from "../page/headless";
 import { starterBlueprint } from "../workbook/blueprint";
 import { writeBook } from "../workbook/file/bookBytes";
-import { calculate } from "../workbook/file/calculate";
+import { calculate, withoutUs } from "../workbook/file/calculate";
 import { FilePort } from "../workbook/file/filePort";
-import { withoutUs } from "../workbook/file/withoutUs";
 
 const FOLDER = "dist";
 

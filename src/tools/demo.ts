@@ -5,8 +5,8 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { starterBlueprint } from "../workbook/blueprint";
-import { bundleInNode } from "../preview/bundleInNode";
-import { openHeadless } from "../preview/headless";
+import { bundleInNode } from "../page/bundleInNode";
+import { openHeadless } from "../page/headless";
 import { drawPlots, explainHole } from "./demo/pane";
 import type { CellValue, WorkbookPort } from "../workbook/port";
 

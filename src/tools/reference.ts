@@ -5,8 +5,8 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { format, resolveConfig } from "prettier";
-import { bundleInNode } from "../preview/bundleInNode";
-import { openHeadless } from "../preview/headless";
+import { bundleInNode } from "../page/bundleInNode";
+import { openHeadless } from "../page/headless";
 import { starterBlueprint } from "../workbook/blueprint";
 import type { SheetPlan } from "../workbook/blueprint/types";
 import type { CellValue } from "../workbook/port";

@@ -6,7 +6,7 @@ import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Page } from "playwright-core";
 import { PLACES } from "../pane/places";
-import { startPreview, type Preview } from "../../test/browser/support/previewPage";
+import { startSite, type Site } from "../../test/browser/support/bookPage";
 
 const PAGE_PICTURE = resolve(__dirname, "../../assets/page.png");
 const into = resolve(__dirname, "../../dist/screens");
@@ -24,9 +24,9 @@ async function takePane(page: Page, name: string): Promise<void> {
   await pane.screenshot({ path: join(into, `${name}.png`) });
 }
 
-async function takeTheme(preview: Preview, colorScheme: "light" | "dark"): Promise<void> {
+async function takeTheme(site: Site, colorScheme: "light" | "dark"): Promise<void> {
   const viewport = { width: PANE_PX + 700, height: SHORT_PX };
-  const { page } = await preview.open({ viewport, colorScheme });
+  const { page } = await site.open({ viewport, colorScheme });
   const pane = page.locator("#pane");
   await pane.locator("#pick").waitFor();
   for (const { id, title } of PLACES) {
@@ -42,8 +42,8 @@ async function takeTheme(preview: Preview, colorScheme: "light" | "dark"): Promi
 }
 
 /** The picture at the top of the README. */
-async function takePage(preview: Preview): Promise<void> {
-  const { page } = await preview.open({ viewport: { width: 1280, height: 760 } });
+async function takePage(site: Site): Promise<void> {
+  const { page } = await site.open({ viewport: { width: 1280, height: 760 } });
   await page.locator("#pane #pick").waitFor();
   await page.waitForTimeout(GRID_PAINTS_MS);
   await page.screenshot({ path: PAGE_PICTURE });
@@ -52,12 +52,12 @@ async function takePage(preview: Preview): Promise<void> {
 
 async function screenshots(): Promise<void> {
   mkdirSync(into, { recursive: true });
-  const preview = await startPreview();
+  const site = await startSite();
   try {
-    await takePage(preview);
-    for (const theme of ["light", "dark"] as const) await takeTheme(preview, theme);
+    await takePage(site);
+    for (const theme of ["light", "dark"] as const) await takeTheme(site, theme);
   } finally {
-    await preview.close();
+    await site.close();
   }
   console.log(`Pictures are in ${into}.`);
 }

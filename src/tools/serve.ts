@@ -32,7 +32,7 @@ async function serve(folder: string): Promise<string> {
 }
 
 async function main(): Promise<void> {
-  const address = await serve(resolve(__dirname, "../../dist/preview"));
+  const address = await serve(resolve(__dirname, "../../dist/page"));
   console.log(`Carrybook is at ${address} (Ctrl+C ends it).`);
   if (!process.argv.includes("--no-open")) openInBrowser(address);
 }

@@ -5,8 +5,8 @@
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { basename } from "node:path";
-import { bundleInNode } from "../preview/bundleInNode";
-import { openHeadless } from "../preview/headless";
+import { bundleInNode } from "../page/bundleInNode";
+import { openHeadless } from "../page/headless";
 import { blueprintOf } from "../workbook/blueprint";
 import { readBook, writeBook } from "../workbook/file/bookBytes";
 import { calculate } from "../workbook/file/calculate";

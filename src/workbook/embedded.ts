@@ -2,19 +2,14 @@
 import type { IRange, Worksheet } from "@univerjs/core";
 import type { Blueprint, SheetPlan } from "./blueprint/types";
 import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
-import { formulaCell } from "./embedded/cells";
+import { activate, formulaCell, Grid, ourCells, type Place, select } from "./embedded/grid";
 import type { Calculation } from "./embedded/calculation";
-import { setCells } from "./embedded/changeCells";
+import { type Change, setCells, takeStep, whenChanged } from "./embedded/changes";
 import { livePlans } from "./embedded/livePlans";
 import type { Engine } from "./embedded/engine";
-import { Grid, type Place } from "./embedded/grid";
-import { ourCells } from "./embedded/ourCells";
 import { checkedCell, Rows } from "./embedded/rows";
-import { activate, select } from "./embedded/select";
-import { takeStep, type Change } from "./embedded/step";
 import { Tables } from "./embedded/tables";
 import { followTyping, takeIn } from "./embedded/typing";
-import { whenChanged } from "./embedded/whenChanged";
 import {
   PortError,
   type BuildReport,

@@ -1,18 +1,26 @@
 /** The port over Excel: few requests, plain values in and out, every change whole or not at all. */
 import type { Blueprint, SheetPlan } from "./blueprint/types";
-import { addRows } from "./excel/addRows";
+import {
+  addRows,
+  asData,
+  changeRows,
+  loadTable,
+  removeRows,
+  type RowChange,
+} from "./excel/changeRows";
 import { buildMissing } from "./excel/build";
 import { restoring, toExcel, VALUES, valuesOf } from "./excel/cells";
-import { changeRows, type RowChange } from "./excel/changeRows";
-import { isMissing } from "./excel/faults";
-import { findOurs, repairOurs } from "./excel/formulas";
-import { atPlace, orNull, rangeOf } from "./excel/places";
-import { asData, loadTable } from "./excel/readTable";
-import { removeRows } from "./excel/removeRows";
+import {
+  inExcel,
+  inOneStep,
+  isMissing,
+  syncQuietly,
+  wholeOrNone,
+  type Work,
+} from "./excel/session";
+import { atPlace, findOurs, orNull, rangeOf, repairOurs } from "./excel/formulas";
 import { replaceSheet } from "./excel/replaceSheet";
-import { inExcel, inOneStep, syncQuietly, type Work } from "./excel/session";
 import { watch } from "./excel/watch";
-import { wholeOrNone } from "./excel/wholeOrNone";
 import {
   PortError,
   type BuildReport,

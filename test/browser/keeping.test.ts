@@ -1,9 +1,9 @@
 /** Whether what was typed outlives the page: the question before leaving, and the copy for the next visit. */
 import type { Dialog, Locator } from "playwright-core";
-import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+import { startSite, type Site, type BookPage } from "./support/bookPage";
 
-let preview: Preview;
-let book: PreviewPage;
+let site: Site;
+let book: BookPage;
 let line: Locator;
 let throwsAtFirst: number;
 
@@ -11,8 +11,8 @@ let throwsAtFirst: number;
 const asked: string[] = [];
 
 beforeAll(async () => {
-  preview = await startPreview();
-  book = await preview.open();
+  site = await startSite();
+  book = await site.open();
   line = book.page.locator("#top-line");
   throwsAtFirst = (await book.table("Throws")).length;
   book.page.on("dialog", (dialog: Dialog) => {
@@ -20,7 +20,7 @@ beforeAll(async () => {
     void dialog.accept();
   });
 });
-afterAll(() => preview.close());
+afterAll(() => site.close());
 beforeEach(() => asked.splice(0));
 
 async function reload(): Promise<void> {

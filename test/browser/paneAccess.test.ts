@@ -4,26 +4,26 @@ import type { AxeResults } from "axe-core";
 import type { Locator, Page } from "playwright-core";
 import { PLACES } from "../../src/pane/places";
 import type { WorkbookPort } from "../../src/workbook/port";
-import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+import { startSite, type Site, type BookPage } from "./support/bookPage";
 
 const AXE = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const HOSTILE = '<img src=x onerror="document.title=1">';
 
 jest.setTimeout(240_000);
 
-let preview: Preview;
-let opened: PreviewPage;
+let site: Site;
+let opened: BookPage;
 let page: Page;
 let pane: Locator;
 
 beforeAll(async () => {
-  preview = await startPreview();
-  opened = await preview.open();
+  site = await startSite();
+  opened = await site.open();
   page = opened.page;
   pane = page.locator("#pane");
   await page.evaluate(AXE);
 });
-afterAll(() => preview.close());
+afterAll(() => site.close());
 
 type PageWindow = {
   readonly carrybook: { readonly port: WorkbookPort };

@@ -1,34 +1,32 @@
 /** Each place of the pane, used as a person would; the sheet is read back and compared with the core. */
 import type { Locator, Page } from "playwright-core";
-import { attempt } from "../../src/pane/attempt";
-import { bookOf, type Book } from "../../src/pane/book/book";
-import type { RawBook } from "../../src/pane/book/rawBook";
-import { rungsOf } from "../../src/pane/bag/ladder";
-import { planOf } from "../../src/pane/course/plan";
-import { factorsToUse, learntOf } from "../../src/pane/course/learnt";
-import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/sentences";
+import { attempt } from "../../src/pane/controller";
+import { type Book, bookOf, type RawBook } from "../../src/pane/book/book";
+import { rungsOf } from "../../src/pane/bag/model";
+import { factorsToUse, learntOf, planOf } from "../../src/pane/course/model";
+import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/model";
 import { length, share } from "../../src/pane/words/figures";
 import { rankOptions } from "../../src/core/choice/rank";
 import { playsLikeParts } from "../../src/core/flight/playsLike";
 import { conditionsOf } from "../../src/core/flight/air";
 import { toMetres, toMps } from "../../src/core/units";
 import type { CellValue, WorkbookPort } from "../../src/workbook/port";
-import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+import { startSite, type Site, type BookPage } from "./support/bookPage";
 
 jest.setTimeout(240_000);
 
-let preview: Preview;
-let opened: PreviewPage;
+let site: Site;
+let opened: BookPage;
 let page: Page;
 let pane: Locator;
 
 beforeAll(async () => {
-  preview = await startPreview();
-  opened = await preview.open({ permissions: ["clipboard-read", "clipboard-write"] });
+  site = await startSite();
+  opened = await site.open({ permissions: ["clipboard-read", "clipboard-write"] });
   page = opened.page;
   pane = page.locator("#pane");
 });
-afterAll(() => preview.close());
+afterAll(() => site.close());
 
 type PageWindow = { readonly carrybook: { readonly port: WorkbookPort } };
 

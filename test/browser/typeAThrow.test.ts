@@ -7,21 +7,21 @@ import { readSettings } from "../../src/core/log/readSettings";
 import { fromMetres } from "../../src/core/units";
 import type { CellValue } from "../../src/workbook/port";
 import { callIn } from "../workbook/starter/argumentsIn";
-import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+import { startSite, type Site, type BookPage } from "./support/bookPage";
 
 /** A carry far from the disc's others, so that much must change. */
 const CARRY = 250;
 
-let preview: Preview;
-let book: PreviewPage;
+let site: Site;
+let book: BookPage;
 /** The cell that shows the smooth carry of one disc. */
 let smoothAt = "";
 
 beforeAll(async () => {
-  preview = await startPreview();
-  book = await preview.open();
+  site = await startSite();
+  book = await site.open();
 });
-afterAll(() => preview.close());
+afterAll(() => site.close());
 
 interface Shown {
   readonly smooth: CellValue;

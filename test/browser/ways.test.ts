@@ -1,15 +1,15 @@
 /** Whether one gets about on the page: from the sheets to the pane and back, and in a narrow window. */
-import { startPreview, type Preview, type PreviewPage } from "./support/previewPage";
+import { startSite, type Site, type BookPage } from "./support/bookPage";
 
-let preview: Preview;
+let site: Site;
 
 beforeAll(async () => {
-  preview = await startPreview();
+  site = await startSite();
 });
-afterAll(() => preview.close());
+afterAll(() => site.close());
 
 /** Where the keyboard's focus is: in the grid, or on which part of the pane. */
-const focused = ({ page }: PreviewPage): Promise<string> =>
+const focused = ({ page }: BookPage): Promise<string> =>
   page.evaluate(() => {
     const { activeElement } = document;
     if (activeElement?.closest("#grid")) return "grid";
@@ -17,10 +17,10 @@ const focused = ({ page }: PreviewPage): Promise<string> =>
   });
 
 describe("in a wide window", () => {
-  let book: PreviewPage;
+  let book: BookPage;
 
   beforeAll(async () => {
-    book = await preview.open();
+    book = await site.open();
     await book.page.locator("#pane #pick").waitFor();
   });
 
@@ -83,10 +83,10 @@ describe("in a wide window", () => {
 });
 
 describe("in a narrow window", () => {
-  let book: PreviewPage;
+  let book: BookPage;
 
   beforeAll(async () => {
-    book = await preview.open({ viewport: { width: 400, height: 800 } });
+    book = await site.open({ viewport: { width: 400, height: 800 } });
   });
 
   it("shows the answer first", async () => {

@@ -5,8 +5,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import ts from "typescript";
-import { bookOf } from "../../src/pane/book/book";
-import { readRawBook } from "../../src/pane/book/rawBook";
+import { bookOf, readRawBook } from "../../src/pane/book/book";
 import { starterBlueprint } from "../../src/workbook/blueprint";
 import { MemoryPort } from "../support/memoryPort";
 

@@ -122,7 +122,7 @@ describe("one runtime for all", () => {
     ));
 
   test("every button of the ribbon has its work in the page", () => {
-    const script = readFileSync(join(ROOT, "src/addin.ts"), "utf8");
+    const script = readFileSync(join(ROOT, "src/addin/addin.ts"), "utf8");
     const wanted = all(manifest, "FunctionName").map(({ textContent }) => textContent);
     expect(wanted).toEqual(["recalculate"]);
     for (const name of wanted) expect(script).toContain(`Office.actions.associate("${name}"`);

@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { emptyBlueprint, starterBlueprint } from "../../src/workbook/blueprint";
-import { blockArea } from "../../src/workbook/blueprint/blockArea";
+import { blockArea } from "../../src/workbook/blueprint/parts";
 import { readSheetArea, readSpot } from "../../src/workbook/a1";
 
 const DIST = join(__dirname, "../../dist");

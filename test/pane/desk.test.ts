@@ -1,13 +1,12 @@
 /** The pane without a screen: what its actions write, and what it says when they cannot. */
 import { add, again, skip, start, takeBackLast } from "../../src/pane/field/actions";
 import { addNotes } from "../../src/pane/notes/actions";
-import { understand } from "../../src/pane/notes/understood";
+import { understand } from "../../src/pane/notes/model";
 import { build, fillWithStarter } from "../../src/pane/setup/actions";
 import { addResult, toggle, useFactors } from "../../src/pane/course/actions";
-import { planOf } from "../../src/pane/course/plan";
-import { PaneDesk } from "../../src/pane/paneDesk";
-import { firstState } from "../../src/pane/state";
-import { Store } from "../../src/pane/store";
+import { planOf } from "../../src/pane/course/model";
+import { PaneDesk } from "../../src/pane/controller";
+import { firstState, Store } from "../../src/pane/state";
 import { emptyBlueprint } from "../../src/workbook/blueprint";
 import { PortError } from "../../src/workbook/port";
 import { MemoryPort } from "../support/memoryPort";

@@ -1,4 +1,4 @@
-import { doubles } from "../../src/pane/book/doubles";
+import { doubles } from "../../src/pane/book/newThrows";
 import { starterBook, thrown } from "./starterBook";
 
 test("a throw is a double where player, date, disc, carry and note agree", async () => {

@@ -1,8 +1,7 @@
 /** What goes wrong around the pane: nothing is lost, and a sentence says what happened. */
 import { add, start, takeBackLast } from "../../src/pane/field/actions";
-import { PaneDesk } from "../../src/pane/paneDesk";
-import { firstState } from "../../src/pane/state";
-import { Store } from "../../src/pane/store";
+import { PaneDesk } from "../../src/pane/controller";
+import { firstState, Store } from "../../src/pane/state";
 import { PortError } from "../../src/workbook/port";
 import { starterPort } from "./starterBook";
 

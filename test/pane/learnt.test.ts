@@ -1,8 +1,7 @@
-import { factorsToUse, inUse, learntOf } from "../../src/pane/course/learnt";
+import { factorsToUse, inUse, learntOf } from "../../src/pane/course/model";
 import { useFactors } from "../../src/pane/course/actions";
-import { PaneDesk } from "../../src/pane/paneDesk";
-import { firstState } from "../../src/pane/state";
-import { Store } from "../../src/pane/store";
+import { PaneDesk } from "../../src/pane/controller";
+import { firstState, Store } from "../../src/pane/state";
 import { bookIn, starterPort } from "./starterBook";
 
 test("factors that were taken into use stay what was learnt, though the card moved with them", async () => {

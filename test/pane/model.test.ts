@@ -1,16 +1,12 @@
 /** What the places work out before anything is drawn. */
-import { ladderOf, rungsOf } from "../../src/pane/bag/ladder";
-import { coveredOf } from "../../src/pane/bag/cover";
-import { keepUnchanged, readRawBook } from "../../src/pane/book/rawBook";
-import type { Book } from "../../src/pane/book/book";
-import { totalsOf, type Planned } from "../../src/pane/course/plan";
-import { dotsOf } from "../../src/pane/field/dots";
-import { flightSide } from "../../src/pane/hole/flightSide";
+import { coveredOf, ladderOf, rungsOf } from "../../src/pane/bag/model";
+import { type Book, keepUnchanged, readRawBook } from "../../src/pane/book/book";
+import { type Planned, totalsOf } from "../../src/pane/course/model";
+import { dotsOf } from "../../src/pane/field/model";
+import { flightSide } from "../../src/pane/hole/model";
 import { reportSentence } from "../../src/pane/setup/actions";
-import { isEmpty, starterRows } from "../../src/pane/setup/starterRows";
-import { EMPTY_SHARE } from "../../src/pane/share/form";
-import { mergingOf } from "../../src/pane/share/merging";
-import { textCard } from "../../src/pane/share/textCard";
+import { isEmpty, starterRows } from "../../src/pane/setup/model";
+import { EMPTY_SHARE, mergingOf, textCard } from "../../src/pane/share/model";
 import { emptyBook, starterBook, starterPort } from "./starterBook";
 
 let book: Book;

@@ -1,5 +1,5 @@
-import { nearestAt, pathThrough, roundValues, scale } from "../../src/pane/plots/scale";
-import { stacked } from "../../src/pane/field/dots";
+import { nearestAt, pathThrough, roundValues, scale } from "../../src/pane/plots/frame";
+import { stacked } from "../../src/pane/field/model";
 
 test("a scale is straight and maps its ends to the ends", () => {
   const x = scale([100, 300], [10, 210]);

@@ -1,13 +1,13 @@
 import {
-  doubtSentence,
-  oddWindSentence,
   aimSentence,
+  doubtSentence,
   driftSentence,
+  oddWindSentence,
   pickOf,
   pickSentence,
   unfitSentence,
   whySentence,
-} from "../../src/pane/hole/sentences";
+} from "../../src/pane/hole/model";
 import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Option } from "../../src/core/types";
 import { toMetres } from "../../src/core/units";

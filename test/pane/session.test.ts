@@ -1,11 +1,18 @@
-import { progressOf, bagOf, throwsOf, type Session } from "../../src/pane/field/session";
-import { doubted, doubtOf } from "../../src/pane/field/doubt";
-import { entryOf, loggedRows } from "../../src/pane/field/entry";
-import { EMPTY_START, sessionFrom } from "../../src/pane/field/start";
-import { leastKnownFirst } from "../../src/pane/field/worth";
-import { rowIn } from "../../src/pane/book/rowIn";
+import {
+  bagOf,
+  doubted,
+  doubtOf,
+  EMPTY_START,
+  entryOf,
+  leastKnownFirst,
+  loggedRows,
+  progressOf,
+  type Session,
+  sessionFrom,
+  throwsOf,
+} from "../../src/pane/field/model";
+import { type Book, rowIn } from "../../src/pane/book/book";
 import { rowsFor } from "../../src/pane/book/newThrows";
-import type { Book } from "../../src/pane/book/book";
 import { bookIn, starterPort } from "./starterBook";
 
 const TODAY = 46400;

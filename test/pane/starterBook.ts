@@ -1,6 +1,5 @@
 /** The invented starter workbook as the pane reads it, and a throw to vary. */
-import { bookOf, type Book } from "../../src/pane/book/book";
-import { readRawBook } from "../../src/pane/book/rawBook";
+import { type Book, bookOf, readRawBook } from "../../src/pane/book/book";
 import type { NewThrow } from "../../src/pane/book/newThrows";
 import { emptyBlueprint, starterBlueprint } from "../../src/workbook/blueprint";
 import { MemoryPort } from "../support/memoryPort";

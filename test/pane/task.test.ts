@@ -1,6 +1,10 @@
-import { EMPTY_HOLE, type HoleForm } from "../../src/pane/hole/form";
-import { fillFrom } from "../../src/pane/hole/fill";
-import { isBlankForm, taskOf } from "../../src/pane/hole/task";
+import {
+  EMPTY_HOLE,
+  fillFrom,
+  type HoleForm,
+  isBlankForm,
+  taskOf,
+} from "../../src/pane/hole/model";
 import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import { MPS_PER_MPH, METRES_PER_FOOT } from "../../src/core/units";
 import { starterBook } from "./starterBook";

@@ -1,5 +1,4 @@
-import { addRows } from "../../src/pane/book/tableRows";
-import { writeSettings } from "../../src/pane/book/setting";
+import { addRows, writeSettings } from "../../src/pane/book/book";
 import { takeBack } from "../../src/pane/undo/takeBack";
 import { starterPort } from "./starterBook";
 

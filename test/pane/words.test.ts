@@ -3,12 +3,13 @@ import {
   distance,
   length,
   list,
+  needNumber,
+  numberIn,
   plain,
   power,
   share,
   strokes,
 } from "../../src/pane/words/figures";
-import { needNumber, numberIn } from "../../src/pane/words/numberIn";
 
 const bare = (text: string): string => text.replaceAll("\u00a0", " ");
 

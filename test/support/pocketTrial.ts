@@ -10,7 +10,7 @@ import { playsLikeM } from "../../src/core/flight/playsLike";
 import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
 import type { Settings } from "../../src/core/types";
 import { fromMetres, toMetres, toMps } from "../../src/core/units";
-import { openHeadless } from "../../src/preview/headless";
+import { openHeadless } from "../../src/page/headless";
 import type { SheetPlan } from "../../src/workbook/blueprint/types";
 import { writeBook } from "../../src/workbook/file/bookBytes";
 import { FilePort } from "../../src/workbook/file/filePort";

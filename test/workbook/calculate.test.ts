@@ -1,10 +1,9 @@
 import type { Workbook } from "@cj-tech-master/excelts";
 import type { Blueprint } from "../../src/workbook/blueprint/types";
 import { readBook, writeBook } from "../../src/workbook/file/bookBytes";
-import { calculate } from "../../src/workbook/file/calculate";
+import { calculate, withoutUs } from "../../src/workbook/file/calculate";
 import { fromFile } from "../../src/workbook/file/cellValues";
 import { FilePort } from "../../src/workbook/file/filePort";
-import { withoutUs } from "../../src/workbook/file/withoutUs";
 import type { CellValue } from "../../src/workbook/port";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";

@@ -1,4 +1,4 @@
-import { openHeadless } from "../../src/preview/headless";
+import { openHeadless } from "../../src/page/headless";
 import { portContract } from "./contract";
 import { twiceBundle } from "./embedded/twiceBundle";
 

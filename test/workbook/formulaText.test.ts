@@ -1,4 +1,4 @@
-import { callsUs, storedFormula, typedFormula } from "../../src/workbook/file/formulaText";
+import { callsUs, storedFormula, typedFormula } from "../../src/workbook/file/cellValues";
 
 /** Stored forms: MS-XLSX 2.2.2 (future functions); Office Add-ins documentation (`_xldudf_`). */
 const PAIRS: readonly (readonly [typed: string, stored: string])[] = [

@@ -2,10 +2,9 @@ import { zip } from "@cj-tech-master/excelts/archive";
 import { Workbook } from "@cj-tech-master/excelts";
 import { blueprintOf, starterBlueprint } from "../../src/workbook/blueprint";
 import { STARTER } from "../../src/workbook/blueprint/content";
-import { readBook, writeBook } from "../../src/workbook/file/bookBytes";
+import { readBook, unpack, writeBook } from "../../src/workbook/file/bookBytes";
 import { FilePort } from "../../src/workbook/file/filePort";
 import { openFile } from "../../src/workbook/file/openFile";
-import { unpack } from "../../src/workbook/file/unpack";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const starter = (): Promise<Uint8Array> => writeBook(FilePort.create(starterBlueprint()).book);

@@ -1,5 +1,5 @@
-import { bundleInNode } from "../../src/preview/bundleInNode";
-import { openHeadless, type HeadlessWorkbook } from "../../src/preview/headless";
+import { bundleInNode } from "../../src/page/bundleInNode";
+import { type HeadlessWorkbook, openHeadless } from "../../src/page/headless";
 import { starterBlueprint } from "../../src/workbook/blueprint";
 import { expectCoreAnswer } from "./starter/againstCore";
 import { callIn } from "./starter/argumentsIn";

@@ -4,8 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { readBook } from "../../src/workbook/file/bookBytes";
-import { cellsAt } from "../../src/workbook/file/cellsAt";
-import { fromFile } from "../../src/workbook/file/cellValues";
+import { cellsAt, fromFile } from "../../src/workbook/file/cellValues";
 
 jest.setTimeout(120_000);
 

@@ -1,15 +1,10 @@
-import { writeSettings } from "../book/setting";
-import { addRows } from "../book/tableRows";
-import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
-import type { Desk } from "../desk";
+import { addRows, writeSettings } from "../book/book";
+import { DATA_TABLES } from "../../workbook/blueprint/content";
+import type { Desk } from "../controller";
 import { goTo, withFocus } from "../state";
-import { fillFrom } from "../hole/fill";
+import { fillFrom } from "../hole/model";
 import { todayOf } from "../today";
-import type { CourseForm } from "./form";
-import { opened } from "./form";
-import type { FactorsToUse } from "./learnt";
-import type { Planned } from "./plan";
-import { resultRow } from "./result";
+import { type CourseForm, type FactorsToUse, opened, type Planned, resultRow } from "./model";
 
 export const setCourse = (desk: Desk, part: Partial<CourseForm>): void =>
   desk.change((state) => ({ ...state, course: { ...state.course, ...part } }));

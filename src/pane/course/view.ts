@@ -1,16 +1,137 @@
 import { html, nothing, type TemplateResult } from "lit";
+import type { Factors } from "../../core/learn/learnFactors";
 import type { Option, Settings } from "../../core/types";
 import type { Book } from "../book/book";
-import type { Desk } from "../desk";
-import { pickOf, unfitSentence } from "../hole/sentences";
-import { PICK_CAUTION } from "../parts/cautions";
-import { empty } from "../parts/empty";
-import { showSheet } from "../parts/showSheet";
-import { count, distance, length, share, strokes } from "../words/figures";
-import { toggle } from "./actions";
-import { learntView } from "./learntView";
-import { openHoleView } from "./openHoleView";
-import { planOf, totalsOf, type Planned } from "./plan";
+import type { Desk } from "../controller";
+import { bagOf } from "../field/model";
+import { pickOf, unfitSentence } from "../hole/model";
+import { empty, PICK_CAUTION, showSheet, table } from "../parts/blocks";
+import { numberBox, picker } from "../parts/boxes";
+import { count, distance, length, plain, share, strokes } from "../words/figures";
+import { addResult, lookAt, setCourse, toggle, useFactors } from "./actions";
+import { factorsToUse, inUse, learntOf, type Planned, planOf, totalsOf } from "./model";
+
+/** What the rounds taught, and how sure it is. */
+export function learntView(desk: Desk, book: Book): TemplateResult {
+  const learnt = learntOf(book);
+  return html`<section aria-label="Learnt">
+    <h2>Learnt from your rounds</h2>
+    ${
+      book.rounds.length === 0
+        ? html`<p class="quiet">
+            Open a hole above and add where the throw finished. Your own slope and wind factors then
+            stand here.
+          </p>`
+        : learnt.ok
+          ? factorsView(desk, book, learnt.value)
+          : html`<p>${learnt.why}</p>`
+    }
+  </section>`;
+}
+
+function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
+  const { uphill, wind, course } = factors;
+  const used = inUse(factors, book);
+  return html`${table(
+      "Learnt factors",
+      [["Factor"], ["Mean", "number"], ["Plus or minus", "number"], ["Rows", "number"]],
+      [
+        ["Uphill factor", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
+        ["Headwind factor", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
+        ["Course bias", share(course.mean), share(course.sd), String(course.rows)],
+      ],
+    )}
+    <p class="quiet">
+      Factors: 1 means the model is right for you. Course bias: how much farther you throw there
+      than in the field; it is told, not used. Trust a figure when its plus or minus is small.
+    </p>
+    <button
+      ?disabled=${used || desk.state.busy !== null}
+      @click=${() => void useFactors(desk, factorsToUse(factors, book))}
+    >
+      ${used ? "In use" : "Use both factors in Settings"}
+    </button>`;
+}
+
+/** A hole of the plan laid open: the reasons, and a place for what happened. */
+export function openHoleView(
+  desk: Desk,
+  book: Book,
+  entry: Planned,
+  next: Planned | null,
+): TemplateResult {
+  return html`<div class="open stack tight">
+    ${reasonsView(book, entry)}
+    <button class="plain" @click=${() => lookAt(desk, entry)}>Look at it in Hole</button>
+    ${resultView(desk, book, entry, next)}
+  </div>`;
+}
+
+function reasonsView(
+  { settings: { distanceUnit } }: Book,
+  { hole, plan }: Planned,
+): TemplateResult {
+  const { option, second, why, lowM, highM } = plan;
+  return html`<p>
+    ${
+      option
+        ? `Leaves ${distance(option.leavesM, distanceUnit)}, ${strokes(option.strokes)} strokes in all. `
+        : (why ?? "")
+    }
+    ${second ? `Second: ${pickOf(second)}. ` : ""}
+    ${
+      lowM !== null && highM !== null
+        ? `Plays between ${length(lowM, distanceUnit)} and ${distance(highM, distanceUnit)}. `
+        : ""
+    }
+    ${hole.note === "" ? nothing : html`<span class="quiet">${hole.note}</span>`}
+  </p>`;
+}
+
+function resultView(desk: Desk, book: Book, entry: Planned, next: Planned | null): TemplateResult {
+  const { course: form } = desk.state;
+  const { option } = entry.plan;
+  const add = (): void => void addResult(desk, entry, next?.hole.row ?? null);
+  return html`<fieldset class="stack tight">
+    <legend>What happened</legend>
+    ${picker({
+      id: "result-disc",
+      label: "Disc",
+      value: form.disc === "" ? (option?.disc ?? "") : form.disc,
+      options: [
+        ...(option ? [] : [["", "choose"] as const]),
+        ...bagOf(book).map((disc) => [disc, disc] as const),
+      ],
+      onChange: (disc) => setCourse(desk, { disc }),
+    })}
+    <div class="two">
+      ${numberBox({
+        id: "result-finish",
+        label: "Finish, short minus",
+        unit: book.settings.distanceUnit,
+        value: form.finish,
+        signed: true,
+        onInput: (finish) => setCourse(desk, { finish }),
+        onKey: (event) => {
+          if (event.key === "Enter") add();
+        },
+      })}
+      ${numberBox({
+        id: "result-power",
+        label: "Power",
+        unit: "%",
+        value: form.power,
+        placeholder: usualPower(form.disc, entry),
+        onInput: (power) => setCourse(desk, { power }),
+      })}
+    </div>
+    <button class="main" @click=${add}>Add the result</button>
+  </fieldset>`;
+}
+
+/** The planned power for the planned disc; smooth for any other. */
+const usualPower = (disc: string, { plan: { option } }: Planned): string =>
+  option && (disc === "" || disc === option.disc) ? String(Math.round(option.power * 100)) : "100";
 
 /** The disc for each hole; results go in hole by hole. */
 export function courseView(desk: Desk, book: Book): TemplateResult {

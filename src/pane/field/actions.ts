@@ -1,17 +1,23 @@
 /** What the buttons and keys of Field do. */
-import { sentenceOf } from "../attempt";
-import { rowsFor } from "../book/newThrows";
-import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
-import { addRows } from "../book/tableRows";
-import type { Desk } from "../desk";
-import { withFocus, withNotice } from "../state";
-import type { Step } from "../undo/step";
+import { DATA_TABLES } from "../../workbook/blueprint/content";
 import { PortError } from "../../workbook/port";
-import { doubted, doubtOf } from "./doubt";
-import { entryOf, loggedRows, markingOff, type LoggedRow } from "./entry";
-import { progressOf, type Session } from "./session";
-import { sessionFrom } from "./start";
-import { leastKnownFirst } from "./worth";
+import { addRows } from "../book/book";
+import { rowsFor } from "../book/newThrows";
+import { type Desk, sentenceOf } from "../controller";
+import { withFocus, withNotice } from "../state";
+import type { Step } from "../undo/takeBack";
+import {
+  doubted,
+  doubtOf,
+  entryOf,
+  leastKnownFirst,
+  type LoggedRow,
+  loggedRows,
+  markingOff,
+  progressOf,
+  type Session,
+  sessionFrom,
+} from "./model";
 
 export const setSession = (desk: Desk, part: Partial<Session>): void =>
   desk.change((state) =>
@@ -115,4 +121,29 @@ export function skip(desk: Desk): void {
 function needThrows<Table>(table: Table | null): Table {
   if (!table) throw new PortError("missing", "There is no throw log yet. Make it in Set-up.");
   return table;
+}
+
+// Keys of the box in a session. Letters are no part of a number, so they are free for these.
+
+export function onSessionKey(desk: Desk, event: KeyboardEvent): void {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const act = KEYS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  if (!act) return;
+  event.preventDefault();
+  act(desk);
+}
+
+const KEYS: Readonly<Record<string, (desk: Desk) => void>> = {
+  Enter: (desk) => void add(desk),
+  ArrowLeft: (desk) => turn(desk, -1),
+  ArrowRight: (desk) => turn(desk, 1),
+  a: (desk) => void again(desk),
+  u: (desk) => void takeBackLast(desk),
+  n: skip,
+};
+
+/** One step to a side. Back at straight it is noted as straight. */
+export function turn(desk: Desk, step: number): void {
+  const now = desk.state.session?.offline ?? null;
+  setSession(desk, { offline: now === null ? step : now + step });
 }

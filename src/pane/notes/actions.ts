@@ -1,11 +1,10 @@
 import { rowsFor } from "../book/newThrows";
-import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
-import { addRows } from "../book/tableRows";
-import type { Desk } from "../desk";
+import { DATA_TABLES } from "../../workbook/blueprint/content";
+import { addRows } from "../book/book";
+import type { Desk } from "../controller";
 import { count } from "../words/figures";
 import { PortError } from "../../workbook/port";
-import { EMPTY_NOTES, type NotesForm } from "./form";
-import type { UnderstoodRow } from "./understood";
+import { EMPTY_NOTES, type NotesForm, type UnderstoodRow } from "./model";
 
 export const setNotes = (desk: Desk, part: Partial<NotesForm>): void =>
   desk.change((state) => ({ ...state, notes: { ...state.notes, ...part } }));

@@ -4,14 +4,13 @@ import { discKey, isOff } from "../../core/log/names";
 import type { Settings } from "../../core/types";
 import type { Book } from "../book/book";
 import type { NewThrow } from "../book/newThrows";
-import type { Desk } from "../desk";
-import { picker } from "../parts/picker";
-import { textBox } from "../parts/textBox";
+import type { Desk } from "../controller";
+import { picker, textBox } from "../parts/boxes";
 import { todayOf } from "../today";
-import { without } from "../without";
+import { without } from "../state";
 import { count, day, distance, power } from "../words/figures";
 import { addNotes, setNotes } from "./actions";
-import { understand, type StrangeName, type Understood, type UnderstoodRow } from "./understood";
+import { type StrangeName, understand, type Understood, type UnderstoodRow } from "./model";
 
 /** Phone notes in, rows of the log out; nothing goes in before it is confirmed. */
 export function notesView(desk: Desk, book: Book): TemplateResult {

@@ -1,12 +1,11 @@
-import { readRawBook } from "../book/rawBook";
-import { addRows } from "../book/tableRows";
-import type { Desk, Done } from "../desk";
-import type { Change } from "../undo/step";
+import { addRows, readRawBook } from "../book/book";
+import type { Desk, Done } from "../controller";
+import type { Change } from "../undo/takeBack";
 import { count, list } from "../words/figures";
-import { DATA_PARTS } from "../../workbook/blueprint/dataTables";
+import { DATA_PARTS } from "../../workbook/blueprint/content";
 import { emptyBlueprint } from "../../workbook/blueprint";
 import type { BuildReport, WorkbookPort } from "../../workbook/port";
-import { starterRows } from "./starterRows";
+import { starterRows } from "./model";
 
 /** Makes what is missing; what is there stays as it is. */
 export const build = (desk: Desk): Promise<boolean> =>

@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Book } from "../book/book";
-import type { Desk } from "../desk";
+import type { Desk } from "../controller";
 import { count } from "../words/figures";
 import { build, fillWithStarter, recalculate, repair } from "./actions";
-import { partsOf, type Part } from "./missing";
+import { type Part, partsOf } from "./model";
 
 /** The sheets, and what keeps them working. */
 export function setupView(desk: Desk, book: Book): TemplateResult {

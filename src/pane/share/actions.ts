@@ -1,14 +1,12 @@
-import { addRows } from "../book/tableRows";
-import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
-import { cellsOf } from "../book/rawBook";
-import type { Desk, Done } from "../desk";
-import type { OpenedFile } from "../options";
+import { addRows, cellsOf } from "../book/book";
+import { DATA_TABLES } from "../../workbook/blueprint/content";
+import type { Desk, Done, OpenedFile } from "../controller";
 import { withNotice } from "../state";
 import { todayOf } from "../today";
 import { count } from "../words/figures";
 import type { Merge } from "../../workbook/merge";
 import { pocketSteps } from "../../workbook/pocket/pocketSheet";
-import { EMPTY_SHARE, type ShareForm } from "./form";
+import { EMPTY_SHARE, type ShareForm } from "./model";
 
 export const setShare = (desk: Desk, part: Partial<ShareForm>): void =>
   desk.change((state) => ({ ...state, share: { ...state.share, ...part } }));

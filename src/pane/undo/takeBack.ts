@@ -1,7 +1,76 @@
-import { sameCell } from "../book/rawBook";
-import { PortError, type TableData, type WorkbookPort } from "../../workbook/port";
-import { findRow } from "./findRow";
-import type { Change } from "./step";
+import {
+  type CellValue,
+  PortError,
+  type Row,
+  type RowAt,
+  type TableData,
+  type WorkbookPort,
+} from "../../workbook/port";
+import { sameCell } from "../book/book";
+import type { Place } from "../places";
+
+/**
+ * Where a row stands now: where it stood, or else, should the table have been sorted or rows been
+ * moved, the one nearest to there that holds the same. Where none does, its old place, so that the
+ * workbook can say that it has changed.
+ */
+export function findRow(table: TableData, { index, was }: RowAt): number {
+  if (holds(table, index, was)) return index;
+  const same = table.rows.map((_, at) => at).filter((at) => holds(table, at, was));
+  const nearer = (a: number, b: number): number => Math.abs(a - index) - Math.abs(b - index);
+  return same.sort(nearer)[0] ?? index;
+}
+
+function holds(table: TableData, index: number, was: Row): boolean {
+  const cells = table.rows[index];
+  if (!cells) return false;
+  return Object.entries(was).every(([header, value]) => {
+    const at = table.headers.findIndex((known) => sameName(known, header));
+    return at >= 0 && sameCell(cells[at]!, value);
+  });
+}
+
+const sameName = (a: string, b: string): boolean =>
+  a.trim().toLowerCase() === b.trim().toLowerCase();
+
+/** What was changed, with all that it takes to take it back. */
+export type Change =
+  | { readonly kind: "added"; readonly table: string; readonly rows: readonly RowAt[] }
+  | {
+      readonly kind: "changed";
+      readonly table: string;
+      /** `was` is what the row holds since; `before` what it held earlier. */
+      readonly rows: readonly (RowAt & { readonly before: Row })[];
+    }
+  | {
+      /** Cells of a range, by row and column from 0. */
+      readonly kind: "wrote";
+      readonly ref: string;
+      readonly cells: readonly {
+        readonly row: number;
+        readonly column: number;
+        readonly before: CellValue;
+        readonly now: CellValue;
+      }[];
+    }
+  | {
+      /** Whole sheets, by whoever surrounds the pane, who alone can bring the old ones back. */
+      readonly kind: "replaced";
+      readonly bringBack: () => Promise<void>;
+    };
+
+/** One thing that the player did in the pane. */
+export interface Step {
+  readonly place: Place;
+  /** What was done, as "Copper mid 301". */
+  readonly what: string;
+  /** In the order they were made. */
+  readonly changes: readonly Change[];
+}
+
+/** The latest step of a place; null where there is none. */
+export const lastOf = (steps: readonly Step[], place: Place): Step | null =>
+  [...steps].reverse().find((step) => step.place === place) ?? null;
 
 /** Takes changes back, the last one first, unless the workbook no longer holds what they left there. */
 export async function takeBack(port: WorkbookPort, changes: readonly Change[]): Promise<void> {

@@ -4,8 +4,8 @@
  * calculated. Run after `npm run build`, on the functions as they are built.
  */
 import { resolve } from "node:path";
-import { bundleInNode } from "../../preview/bundleInNode";
-import { openHeadless } from "../../preview/headless";
+import { bundleInNode } from "../../page/bundleInNode";
+import { openHeadless } from "../../page/headless";
 import type { Blueprint, FormulaPlan } from "../../workbook/blueprint/types";
 import type { BenchRow } from "../bench";
 

@@ -1,14 +1,11 @@
 /** One pick explained, and the pane's own plots drawn without a browser. */
 import { window } from "./document";
 import { render } from "lit";
-import { coveredOf } from "../../pane/bag/cover";
-import { coveragePlot } from "../../pane/bag/coveragePlot";
-import { ladderPlot } from "../../pane/bag/ladderPlot";
-import { bookOf } from "../../pane/book/book";
-import { readRawBook } from "../../pane/book/rawBook";
-import type { Desk } from "../../pane/desk";
-import { answerHole } from "../../pane/hole/answer";
-import { pickOf, pickSentence, whySentence } from "../../pane/hole/sentences";
+import { coveredOf } from "../../pane/bag/model";
+import { coveragePlot, ladderPlot } from "../../pane/bag/plots";
+import { bookOf, readRawBook } from "../../pane/book/book";
+import type { Desk } from "../../pane/controller";
+import { answerHole, pickOf, pickSentence, whySentence } from "../../pane/hole/model";
 import { look } from "../../pane/look";
 import { firstState } from "../../pane/state";
 import { distance } from "../../pane/words/figures";

@@ -1,5 +1,5 @@
 import { cardSheet } from "./card";
-import { EMPTY, STARTER, type Content } from "./content";
+import { type Content, EMPTY, STARTER } from "./content";
 import { discsSheet } from "./discs";
 import { holesSheet } from "./holes";
 import { logSheet } from "./log";

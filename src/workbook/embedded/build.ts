@@ -1,18 +1,26 @@
 /** Makes sheets, tables, names, lists and bars of the blueprint in the embedded workbook. */
 import { generateRandomId, type IRange, type Worksheet } from "@univerjs/core";
 import type { SheetPlan } from "../blueprint/types";
-import { setCells } from "./changeCells";
-import { addName, removeName } from "./changeNames";
-import { addBar, addList } from "./changeRules";
-import { addSheet, removeSheet } from "./changeSheets";
-import { addTable, removeTable } from "./changeTables";
+import {
+  addBar,
+  addList,
+  addName,
+  addSheet,
+  type Change,
+  removeName,
+  removeSheet,
+  setCells,
+} from "./changes";
+import { addTable, removeTable, type Tables } from "./tables";
 import type { Engine } from "./engine";
 import type { Grid } from "./grid";
-import { blockRange, type Block } from "./blocks";
-import { renderSheet } from "./renderSheet";
-import { renderBlocks, type RenderedBlocks } from "./sketch";
-import type { Change } from "./step";
-import type { Tables } from "./tables";
+import {
+  type Block,
+  blockRange,
+  renderBlocks,
+  type RenderedBlocks,
+  renderSheet,
+} from "./renderSheet";
 
 const nameOf = (block: Block): string | undefined => block.name;
 

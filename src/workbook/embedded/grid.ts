@@ -1,11 +1,90 @@
 /** Reads cells of the embedded workbook: what is typed, what formulas give, and what they spill. */
-import type { ICellData, IRange, Nullable, Worksheet } from "@univerjs/core";
-import { FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
-import { readSheetArea } from "../a1";
-import type { CellValue } from "../port";
-import { isBlankCell, readCell } from "./cells";
+import {
+  CellValueType,
+  type ICellData,
+  type IRange,
+  type Nullable,
+  type Worksheet,
+} from "@univerjs/core";
+import {
+  ERROR_TYPE_SET,
+  type ErrorType,
+  FormulaDataModel,
+  IDefinedNamesService,
+} from "@univerjs/engine-formula";
+import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
+import { type Area, areaRef, quotedSheet, readSheetArea } from "../a1";
+import type { CellError, CellValue, FormulaCell } from "../port";
 import type { Engine } from "./engine";
-import { engineRange } from "./ranges";
+import { NAMESPACE } from "./functionsBridge";
+
+// Cell values of the port to and from the cells of the engine.
+
+export const isCellError = (value: CellValue): value is CellError => typeof value === "object";
+
+/** Rich text as it is typed into a cell is read as its plain text; its stream ends in \r\n. */
+const richText = (cell: ICellData): string | undefined =>
+  cell.p?.body?.dataStream.replace(/\r\n$/, "");
+
+export function readCell(cell: Nullable<ICellData>, faultSentence?: string): CellValue {
+  const value = cell?.v ?? (cell ? richText(cell) : undefined);
+  if (value === undefined || value === null) return "";
+  if (cell?.t === CellValueType.BOOLEAN || typeof value === "boolean")
+    return value === true || value === 1 || value === "1";
+  if (typeof value === "number") return value;
+  if (cell?.t === CellValueType.NUMBER && value !== "") return Number(value);
+  if (!ERROR_TYPE_SET.has(value as ErrorType)) return value;
+  return faultSentence === undefined ? { error: value } : { error: value, message: faultSentence };
+}
+
+/** A cell that holds just this value: what it held before, a formula included, goes. Its style stays. */
+export function writtenCell(value: CellValue): ICellData {
+  const cleared = { f: null, si: null, p: null };
+  if (value === "") return { ...cleared, v: null, t: null };
+  if (typeof value === "number") return { ...cleared, v: value, t: CellValueType.NUMBER };
+  if (typeof value === "boolean") return { ...cleared, v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (isCellError(value)) return { ...cleared, v: value.error, t: CellValueType.STRING };
+  return { ...cleared, v: value, t: CellValueType.STRING };
+}
+
+/** A cell that holds a formula, whose value the engine will work out. */
+export const formulaCell = (formula: string): ICellData => ({
+  f: formula,
+  v: null,
+  t: null,
+  si: null,
+  p: null,
+});
+
+export const isBlankCell = (cell: Nullable<ICellData>): boolean =>
+  !cell || (readCell(cell) === "" && !cell.f && !cell.si);
+
+// Areas of A1 notation, which count from 1, as ranges of the engine, which count from 0, and back.
+
+export const engineRange = ({ top, left, bottom, right }: Area): IRange => ({
+  startRow: top - 1,
+  startColumn: left - 1,
+  endRow: bottom - 1,
+  endColumn: right - 1,
+});
+
+export const areaOf = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
+  top: startRow + 1,
+  left: startColumn + 1,
+  bottom: endRow + 1,
+  right: endColumn + 1,
+});
+
+/** "Log!A1:C9" for a range of a sheet. */
+export const refOf = (sheet: string, range: IRange): string =>
+  `${quotedSheet(sheet)}!${areaRef(areaOf(range))}`;
+
+export const oneCell = (row: number, column: number): IRange => ({
+  startRow: row,
+  startColumn: column,
+  endRow: row,
+  endColumn: column,
+});
 
 export interface Place {
   readonly sheet: Worksheet;
@@ -89,4 +168,45 @@ export class Grid {
         if (!isBlankCell(this.stored(sheet, row, column))) return false;
     return true;
   }
+}
+
+/** Brings a sheet to the front. */
+export function activate({ unitId, commands }: Engine, subUnitId: string): void {
+  commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId, subUnitId });
+}
+
+/** Brings a range to the front, selected and in sight. */
+export function select(engine: Engine, { sheet, range }: Place): void {
+  const { unitId, commands } = engine;
+  const subUnitId = sheet.getSheetId();
+  activate(engine, subUnitId);
+  const primary = {
+    ...oneCell(range.startRow, range.startColumn),
+    actualRow: range.startRow,
+    actualColumn: range.startColumn,
+    isMerged: false,
+    isMergedMainCell: false,
+  };
+  const selections = [{ range, primary, style: null }];
+  const where = { unitId, subUnitId, selections, reveal: true };
+  commands.syncExecuteCommand(SetSelectionsOperation.id, where);
+}
+
+const OUR_FUNCTION = new RegExp(`\\b${NAMESPACE}\\.`, "i");
+
+/** Every cell whose formula calls a function of ours, sheet by sheet. */
+export function ourCells(
+  { workbook }: Engine,
+  grid: Grid,
+): (FormulaCell & { readonly place: Place })[] {
+  return workbook.getSheets().flatMap((sheet) => {
+    const found: (FormulaCell & { place: Place })[] = [];
+    sheet.getCellMatrix().forValue((row, column) => {
+      const formula = grid.formula(sheet, row, column);
+      if (formula === null || !OUR_FUNCTION.test(formula)) return;
+      const range = oneCell(row, column);
+      found.push({ ref: refOf(sheet.getName(), range), formula, place: { sheet, range } });
+    });
+    return found;
+  });
 }

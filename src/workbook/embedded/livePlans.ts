@@ -4,9 +4,8 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { areaRef, readArea } from "../a1";
 import type { CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
 import type { Engine } from "./engine";
-import type { Grid } from "./grid";
-import { areaOf, engineRange, oneCell } from "./ranges";
-import { blockRange, type Block } from "./blocks";
+import { areaOf, engineRange, type Grid, oneCell } from "./grid";
+import { type Block, blockRange } from "./renderSheet";
 import type { FoundTable, Tables } from "./tables";
 
 const cellName = (row: number, column: number): string => areaRef(areaOf(oneCell(row, column)));

@@ -3,11 +3,9 @@ import type { ICellData } from "@univerjs/core";
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { PortError, type CellValue, type Row, type RowAt } from "../port";
 import { sentences } from "../sentences";
-import { formulaCell, isCellError, writtenCell } from "./cells";
-import { setCells } from "./changeCells";
+import { formulaCell, type Grid, isCellError, writtenCell } from "./grid";
+import { type Change, setCells } from "./changes";
 import type { Engine } from "./engine";
-import type { Grid } from "./grid";
-import type { Change } from "./step";
 import type { FoundTable, Tables } from "./tables";
 
 type Lines = Record<number, Record<number, ICellData>>;

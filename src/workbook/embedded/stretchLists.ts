@@ -11,7 +11,7 @@ import {
 } from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import type { Engine } from "./engine";
-import type { Change } from "./step";
+import type { Change } from "./changes";
 
 /** The range that ended where the table did, down to its new end. */
 const stretched = (range: IRange, table: IRange, endRow: number): IRange =>

@@ -1,17 +1,85 @@
 /** Tables of the embedded workbook: finding them, and the changes that make them longer or shorter. */
-import type { ICellData, IRange, Worksheet } from "@univerjs/core";
+import {
+  BorderStyleTypes,
+  generateRandomId,
+  type ICellData,
+  type IRange,
+  type Worksheet,
+} from "@univerjs/core";
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
-import { TableManager, type ITableInfo } from "@univerjs/sheets-table";
+import { RangeThemeStyle, SheetRangeThemeModel } from "@univerjs/sheets";
+import {
+  AddSheetTableMutation,
+  DeleteSheetTableMutation,
+  type ITableInfo,
+  SetSheetTableMutation,
+  TableManager,
+} from "@univerjs/sheets-table";
 import { PortError } from "../port";
 import { sentences } from "../sentences";
-import { formulaCell, isBlankCell } from "./cells";
-import { dressCells, type Cells } from "./changeCells";
-import { setRowCount } from "./changeSheets";
-import { resizeTable } from "./changeTables";
+import { type Cells, change, type Change, dressCells, setRowCount } from "./changes";
 import type { Engine } from "./engine";
+import { formulaCell, type Grid, isBlankCell } from "./grid";
+import type { RenderedTable } from "./renderSheet";
 import { stretchLists } from "./stretchLists";
-import type { Grid } from "./grid";
-import type { Change } from "./step";
+
+// Our look for tables: a grey header and thin lines, no stripes that shout.
+
+export const TABLE_LOOK = "carrybook-table";
+
+const line = { s: BorderStyleTypes.THIN, cl: { rgb: "#c9d1d4" } };
+
+/** Makes the look known to the engine, which finds a table's look by its name. */
+export function registerTableLook({ injector }: Pick<Engine, "injector">): void {
+  const look = new RangeThemeStyle(TABLE_LOOK, {
+    headerRowStyle: { bd: { t: line, b: line } },
+    secondRowStyle: { bg: { rgb: "#f6f8f8" } },
+    lastRowStyle: { bd: { b: line } },
+  });
+  injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(look);
+}
+
+// Changes of tables.
+
+export function addTable({ unitId }: Engine, subUnitId: string, table: RenderedTable): Change {
+  const tableId = generateRandomId();
+  const options = { tableStyleId: TABLE_LOOK, showHeader: true };
+  return change(
+    AddSheetTableMutation.id,
+    { unitId, subUnitId, tableId, ...table, options },
+    DeleteSheetTableMutation.id,
+    { unitId, subUnitId, tableId },
+  );
+}
+
+export function removeTable({ unitId, injector }: Engine, tableId: string): Change {
+  const { id, name, range, subUnitId, columns } = injector
+    .get(TableManager)
+    .getTableById(unitId, tableId)!
+    .getTableInfo();
+  const again = {
+    ...{ unitId, subUnitId, tableId: id, name, range },
+    header: columns.map((column) => column.displayName),
+    options: { tableStyleId: TABLE_LOOK, showHeader: true },
+  };
+  const gone = { unitId, subUnitId, tableId };
+  return change(DeleteSheetTableMutation.id, gone, AddSheetTableMutation.id, again);
+}
+
+export function resizeTable(
+  { unitId }: Engine,
+  subUnitId: string,
+  tableId: string,
+  before: IRange,
+  newRange: IRange,
+): Change {
+  const id = SetSheetTableMutation.id;
+  const at = { unitId, subUnitId, tableId };
+  return change(id, { ...at, config: { updateRange: { newRange } } }, id, {
+    ...at,
+    config: { updateRange: { newRange: before } },
+  });
+}
 
 export interface FoundTable {
   readonly id: string;

@@ -6,11 +6,9 @@ import {
   type ISetRangeValuesCommandParams,
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
-import { isBlankCell } from "./cells";
-import type { Cells } from "./changeCells";
-import type { Engine } from "./engine";
-import { toEngine } from "./notation";
-import { takeStep, type Change } from "./step";
+import { isBlankCell } from "./grid";
+import { type Cells, type Change, takeStep } from "./changes";
+import { type Engine, toEngine } from "./engine";
 import type { FoundTable, Tables } from "./tables";
 
 /** Every cell of what a command is to write, with its place. */

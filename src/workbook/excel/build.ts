@@ -1,14 +1,63 @@
 /** Makes what a workbook lacks of the blueprint, and never touches what is there. */
 import { areaRef } from "../a1";
-import { blockArea } from "../blueprint/blockArea";
+import { blockArea } from "../blueprint/parts";
 import type { Blueprint } from "../blueprint/types";
-import { PortError, type BuildReport } from "../port";
+import { type BuildReport, PortError } from "../port";
 import { sentences } from "../sentences";
-import { namesIn } from "./namesIn";
-import { removeMade } from "./removeMade";
-import { dressUp, render, type Part } from "./render";
-import type { Block } from "./renderBlocks";
-import { wholeOrNone } from "./wholeOrNone";
+import { type Block, dressUp, type Part, render } from "./render";
+import { wholeOrNone } from "./session";
+
+/** Names that a workbook has in use, in lower case. */
+export interface Names {
+  readonly sheets: ReadonlySet<string>;
+  readonly tables: ReadonlySet<string>;
+  readonly names: ReadonlySet<string>;
+}
+
+const lower = (items: readonly { readonly name: string }[]): Set<string> =>
+  new Set(items.map(({ name }) => name.toLowerCase()));
+
+/** Reads them, with one request. A protected workbook takes no sheet, which is said at once. */
+export async function namesIn(context: Excel.RequestContext): Promise<Names> {
+  const { worksheets, tables, names, protection } = context.workbook;
+  for (const collection of [worksheets, tables, names]) collection.load("items/name");
+  protection.load("protected");
+  await context.sync();
+  if (protection.protected) throw new PortError("protected", sentences.bookProtected);
+  return {
+    sheets: lower(worksheets.items),
+    tables: lower(tables.items),
+    names: lower(names.items),
+  };
+}
+
+/** Takes away what a failed attempt made: its sheets, and its blocks on sheets that were there. */
+export async function removeMade(
+  context: Excel.RequestContext,
+  parts: readonly Part[],
+  before: Names,
+): Promise<void> {
+  const { worksheets, tables, names } = context.workbook;
+  for (const collection of [worksheets, tables, names]) collection.load("items/name");
+  await context.sync();
+  for (const name of names.items) if (!before.names.has(name.name.toLowerCase())) name.delete();
+  for (const table of tables.items)
+    if (!before.tables.has(table.name.toLowerCase())) table.delete();
+  for (const { plan, isNew, blocks } of parts) {
+    const sheet = worksheets.items.find(
+      ({ name }) => name.toLowerCase() === plan.name.toLowerCase(),
+    );
+    if (!sheet) continue;
+    if (isNew) sheet.delete();
+    else for (const block of blocks) wipe(sheet.getRange(areaRef(blockArea(block))));
+  }
+}
+
+function wipe(range: Excel.Range): void {
+  range.clear();
+  range.dataValidation.clear();
+  range.conditionalFormats.clearAll();
+}
 
 export async function buildMissing(
   context: Excel.RequestContext,

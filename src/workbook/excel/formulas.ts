@@ -1,9 +1,20 @@
 /** Cells whose formula calls one of our functions: finding them, and writing them back. */
-import { cellRef, quotedSheet, readSheetArea, type Spot } from "../a1";
-import { callsUs, typedFormula } from "../file/formulaText";
-import type { FormulaCell, Progress } from "../port";
-import { syncQuietly, type Work } from "./session";
-import { thisRowInFull } from "./thisRow";
+import { areaRef, cellRef, quotedSheet, readSheetArea, type Spot } from "../a1";
+import { callsUs, typedFormula } from "../file/cellValues";
+import { type FormulaCell, PortError, type Progress } from "../port";
+import { sentences } from "../sentences";
+import { inExcel, isMissing, isNoRange, syncQuietly, type Work } from "./session";
+
+/**
+ * Excel shows a reference to the row of a formula as Table[@Column] or Table[@[Two words]]; the
+ * port and files write it in full. Without the table's name Excel understands both forms alike.
+ *
+ * @example thisRowInFull("=Course[@Hole]") // "=Course[[#This Row],[Hole]]"
+ */
+export const thisRowInFull = (formula: string): string =>
+  formula
+    .replace(/\[@\[([^\]]+)\]\]/g, "[[#This Row],[$1]]")
+    .replace(/\[@([^[\]]+)\]/g, "[[#This Row],[$1]]");
 
 interface Found extends FormulaCell {
   readonly sheet: string;
@@ -79,3 +90,37 @@ export const repairOurs =
     }
     return done;
   };
+
+// References of the port as ranges of Excel.
+
+/** The range of "Log!A1:C9" or of a defined name. Excel fails at the next sync where there is none. */
+export function rangeOf(context: Excel.RequestContext, ref: string): Excel.Range {
+  const place = readSheetArea(ref);
+  return place
+    ? context.workbook.worksheets.getItem(place.sheet).getRange(areaRef(place.area))
+    : context.workbook.names.getItem(ref).getRange();
+}
+
+/** Work on a place that must be there. */
+export async function atPlace<Result>(
+  doing: string,
+  ref: string,
+  work: Work<Result>,
+): Promise<Result> {
+  try {
+    return await inExcel(doing, work);
+  } catch (error) {
+    if (isMissing(error)) throw new PortError("missing", sentences.noRange(ref));
+    throw error;
+  }
+}
+
+/** The answer of work on something that may be missing; null where it is. */
+export async function orNull<Result>(work: Promise<Result>): Promise<Result | null> {
+  try {
+    return await work;
+  } catch (error) {
+    if (isNoRange(error)) return null;
+    throw error;
+  }
+}

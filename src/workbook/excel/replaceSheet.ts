@@ -1,9 +1,8 @@
 import { quotedSheet } from "../a1";
 import type { SheetPlan } from "../blueprint/types";
-import { namesIn } from "./namesIn";
+import { namesIn } from "./build";
 import { dressUp, render } from "./render";
-import type { Work } from "./session";
-import { wholeOrNone } from "./wholeOrNone";
+import { wholeOrNone, type Work } from "./session";
 
 const ASIDE = " (old)";
 /** Sheets have names of up to 31 letters. */

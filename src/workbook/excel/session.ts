@@ -1,5 +1,48 @@
 /** The only door to Excel: every call of the client library's `run` is here. */
-import { asPortError } from "./faults";
+import { PortError, type PortFault } from "../port";
+import { sentences } from "../sentences";
+
+// What Excel says when something fails, as a PortError with a sentence for the player.
+
+interface Said {
+  readonly fault: PortFault;
+  readonly sentence: string;
+}
+
+/** Codes of the client library and of Excel that mean something to the player. */
+const CODES: Readonly<Record<string, Said>> = {
+  AccessDenied: { fault: "protected", sentence: sentences.sheetProtected },
+  InvalidOperationInCellEditMode: { fault: "busy", sentence: sentences.cellBeingEdited },
+  ApiNotFound: { fault: "unsupported", sentence: sentences.excelTooOld },
+  ApiNotAvailable: { fault: "unsupported", sentence: sentences.excelTooOld },
+  UnsupportedOperation: { fault: "unsupported", sentence: sentences.excelTooOld },
+  RequestPayloadSizeLimitExceeded: { fault: "invalid", sentence: sentences.tooMuchAtOnce },
+  ResponsePayloadSizeLimitExceeded: { fault: "invalid", sentence: sentences.tooMuchAtOnce },
+};
+
+export const codeOf = (error: unknown): string =>
+  typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
+
+export function asPortError(doing: string, error: unknown): PortError {
+  if (error instanceof PortError) return error;
+  const said = CODES[codeOf(error)];
+  const made = said
+    ? new PortError(said.fault, said.sentence)
+    : new PortError("failed", sentences.failed(doing));
+  made.cause = error;
+  return made;
+}
+
+const hasCode = (error: unknown, codes: readonly string[]): boolean =>
+  codes.includes(codeOf(error instanceof PortError ? error.cause : error));
+
+/** Whether Excel failed because something it was asked for by name is not there. */
+export const isMissing = (error: unknown): boolean =>
+  hasCode(error, ["ItemNotFound", "InvalidReference"]);
+
+/** The same, or because a name stands for no range. */
+export const isNoRange = (error: unknown): boolean =>
+  isMissing(error) || hasCode(error, ["InvalidArgument"]);
 
 /** Puts the request off while the player is typing in a cell, instead of failing. */
 const PATIENT = { delayForCellEdit: true };
@@ -45,4 +88,31 @@ export async function syncQuietly(context: Excel.RequestContext): Promise<void> 
   context.application.suspendApiCalculationUntilNextSync();
   context.application.suspendScreenUpdatingUntilNextSync();
   await context.sync();
+}
+
+/**
+ * Excel stops a request at the first call that fails and keeps what came before. So a change that
+ * fails is taken back with `restore`, in a run of its own; where that fails too, the sentence says
+ * that the workbook may be half changed.
+ */
+export async function wholeOrNone<Result>(
+  change: () => Promise<Result>,
+  restore: (context: Excel.RequestContext) => void | Promise<void>,
+): Promise<Result> {
+  try {
+    return await change();
+  } catch (error) {
+    try {
+      await inExcel("Taking back", async (context) => {
+        await restore(context);
+        await context.sync();
+      });
+    } catch {
+      // A protected sheet refuses the first call of both: then nothing was written at all.
+      const fault = asPortError("", error);
+      if (fault.fault === "protected" || fault.fault === "busy") throw error;
+      throw new PortError("failed", sentences.halfDone);
+    }
+    throw error;
+  }
 }

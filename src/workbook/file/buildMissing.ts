@@ -1,13 +1,11 @@
 import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
 import type { Area } from "../a1";
-import { blockArea } from "../blueprint/blockArea";
+import { blockArea } from "../blueprint/parts";
 import type { Blueprint, SheetPlan } from "../blueprint/types";
 import type { BuildReport } from "../port";
-import { sheetNamed } from "./cellsAt";
-import { fromFile } from "./cellValues";
+import { fromFile, sheetNamed } from "./cellValues";
 import { FileTable } from "./fileTable";
-import { renderBlock, renderLists } from "./renderBlocks";
-import { renderSheets } from "./renderSheet";
+import { renderBlock, renderLists, renderSheets } from "./render";
 
 type Block = SheetPlan["blocks"][number];
 

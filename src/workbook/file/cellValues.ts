@@ -1,4 +1,11 @@
-import type { CellErrorValue, CellValue as FileValue } from "@cj-tech-master/excelts";
+import type {
+  CellErrorValue,
+  CellValue as FileValue,
+  Workbook,
+  Worksheet,
+} from "@cj-tech-master/excelts";
+import { daysInColumn } from "../../core/notes/noteDate";
+import { type Area, readSheetArea } from "../a1";
 import type { CellError, CellValue } from "../port";
 
 const MS_PER_DAY = 86_400_000;
@@ -48,3 +55,88 @@ export function toFile(value: CellValue): Exclude<FileValue, undefined> {
 
 export const sameValue = (a: CellValue, b: CellValue): boolean =>
   isCellError(a) && isCellError(b) ? a.error === b.error : a === b;
+
+export interface CellsAt {
+  readonly sheet: Worksheet;
+  readonly area: Area;
+}
+
+export const sheetNamed = (book: Workbook, name: string): Worksheet | undefined =>
+  book.worksheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
+
+/** The cells of a reference with sheet, or of a defined name; null where there are none. */
+export function cellsAt(book: Workbook, ref: string): CellsAt | null {
+  const direct = readSheetArea(ref);
+  if (direct) {
+    const sheet = sheetNamed(book, direct.sheet);
+    return sheet ? { sheet, area: direct.area } : null;
+  }
+  const entry = book.definedNames
+    .getAllEntries()
+    .find(({ name }) => name.toLowerCase() === ref.toLowerCase());
+  const range = entry?.ranges[0];
+  return range !== undefined && readSheetArea(range) ? cellsAt(book, range) : null;
+}
+
+/** Takes a sheet out of a workbook, with the names that point to it. */
+export function removeSheet(book: Workbook, sheet: Worksheet): void {
+  const names = book.definedNames;
+  names.model = names.model.filter(
+    ({ ranges }) => !ranges.some((range) => readSheetArea(range)?.sheet === sheet.name),
+  );
+  for (const { name } of sheet.getTables()) sheet.removeTable(name);
+  book.removeWorksheet(sheet.id);
+}
+
+/**
+ * Formulas as the port writes them, and as a file stores them. In a file our functions carry the
+ * prefix that spreadsheets give to functions of an add-in (`_xldudf_CARRY_`), and functions newer
+ * than the file format carry `_xlfn.` (MS-XLSX 2.2.2, future functions).
+ */
+const NEWER = ["SEQUENCE", "UNIQUE", "XLOOKUP", "XMATCH", "TEXTJOIN", "CONCAT", "IFS", "SWITCH"];
+/** These carry a second prefix as well. */
+const NEWER_SHEET = ["FILTER", "SORT"];
+
+/** Quoted text, quoted sheet names and bracketed columns, which are never function names. */
+const LITERAL = /("(?:[^"]|"")*"|'(?:[^']|'')*'|\[[^\]]*\])/;
+
+const outsideLiterals = (formula: string, change: (code: string) => string): string =>
+  formula
+    .split(LITERAL)
+    .map((part, index) => (index % 2 === 0 ? change(part) : part))
+    .join("");
+
+const call = (names: readonly string[]): RegExp =>
+  new RegExp(`(?<![\\w.])(${names.join("|")})(?=\\()`, "gi");
+
+/** @example storedFormula("=CARRY.AIR(Settings)") // "_xldudf_CARRY_AIR(Settings)" */
+export function storedFormula(formula: string): string {
+  return outsideLiterals(formula.replace(/^=/, ""), (code) =>
+    code
+      .replace(
+        /(?<![\w.])CARRY\.([A-Z]+)(?=\()/gi,
+        (_, name: string) => `_xldudf_CARRY_${name.toUpperCase()}`,
+      )
+      .replace(call(NEWER), (name) => `_xlfn.${name.toUpperCase()}`)
+      .replace(call(NEWER_SHEET), (name) => `_xlfn._xlws.${name.toUpperCase()}`),
+  );
+}
+
+/** @example typedFormula("_xldudf_CARRY_AIR(Settings)") // "=CARRY.AIR(Settings)" */
+export function typedFormula(stored: string): string {
+  const typed = outsideLiterals(stored, (code) =>
+    code.replace(/_xldudf_CARRY_/gi, "CARRY.").replace(/_xlfn\.(_xlws\.)?/gi, ""),
+  );
+  return `=${typed}`;
+}
+
+export const callsUs = (formula: string): boolean =>
+  formula
+    .split(LITERAL)
+    .some((part, index) => index % 2 === 0 && /(_xldudf_CARRY_|CARRY\.)[A-Z]+\(/i.test(part));
+
+/** Rows whose first cell is the date, with dates as text made days where the column tells which. */
+export function withDays(rows: readonly (readonly CellValue[])[]): CellValue[][] {
+  const days = daysInColumn(rows.map(([date]) => (typeof date === "string" ? date : "")));
+  return rows.map(([date = "", ...rest], index) => [days[index] ?? date, ...rest]);
+}

@@ -12,13 +12,21 @@ import {
   type WorkbookPort,
 } from "../port";
 import { sentences } from "../sentences";
-import { cellsAt, removeSheet, sheetNamed, type CellsAt } from "./cellsAt";
-import { fromFile, toFile } from "./cellValues";
+import {
+  callsUs,
+  cellsAt,
+  type CellsAt,
+  fromFile,
+  removeSheet,
+  sheetNamed,
+  storedFormula,
+  toFile,
+  typedFormula,
+} from "./cellValues";
 import { buildMissing } from "./buildMissing";
 import { FileTable } from "./fileTable";
-import { callsUs, storedFormula, typedFormula } from "./formulaText";
-import { newBook } from "./newBook";
-import { renderSheets } from "./renderSheet";
+import { newBook } from "./bookBytes";
+import { renderSheets } from "./render";
 
 /**
  * A workbook in a file, held in memory: the port over it, without a calculation of its own.

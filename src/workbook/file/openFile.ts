@@ -1,20 +1,172 @@
 import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
-import { EMPTY, type Content } from "../blueprint/content";
-import { DATA_TABLES, forEachTable } from "../blueprint/dataTables";
-import { emptyBlueprint } from "../blueprint";
+import { findColumns } from "../../core/log/headings";
+import { discKey } from "../../core/log/names";
+import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
+import {
+  readThrows,
+  THROW_HEADERS,
+  type ThrowField,
+  throwLayout,
+  throwsShape,
+} from "../../core/log/readThrows";
+import { messages } from "../../core/messages";
+import { isTwofold } from "../../core/notes/noteDate";
+import type { LeftOut, Settings } from "../../core/types";
+import { toMetres, toMps } from "../../core/units";
+import { readArea } from "../a1";
+import { type Content, DATA_TABLES, EMPTY, forEachTable } from "../blueprint/content";
+import { blueprintOf, emptyBlueprint } from "../blueprint/index";
 import type { TablePlan } from "../blueprint/types";
-import { PortError, type CellValue } from "../port";
+import { type CellValue, PortError } from "../port";
 import { sentences } from "../sentences";
-import { bagOf } from "./bagOf";
-import { readBook } from "./bookBytes";
-import { cellsAt } from "./cellsAt";
-import { fromFile } from "./cellValues";
-import { csvCells } from "./csvCells";
+import { separatedCells } from "../separatedCells";
+import { LARGEST_FILE, readBook } from "./bookBytes";
+import { cellsAt, fromFile, withDays } from "./cellValues";
 import { FileTable } from "./fileTable";
-import { withDays } from "./textDays";
-import { throwsIn } from "./throwsIn";
-import { rowsInWords } from "./rowsInWords";
-import { LARGEST_FILE } from "./unpack";
+
+/** Columns of the table Bag beside the disc's name. */
+const BLANKS: readonly CellValue[] = ["", "", "", "", ""];
+
+/** Rows for the table Bag with the discs of a log, once each and in its order; all else is blank. */
+export function bagOf(throws: readonly (readonly CellValue[])[]): CellValue[][] {
+  const names = new Map<string, string>();
+  for (const [, disc] of throws) {
+    const name = typeof disc === "string" || typeof disc === "number" ? String(disc).trim() : "";
+    const key = discKey(name);
+    if (name !== "" && !names.has(key)) names.set(key, name);
+  }
+  return [...names.values()].map((name) => [name, ...BLANKS]);
+}
+
+/** The least byte that text has; UTF-8 keeps all below 128 for themselves. */
+const TAB = 9;
+
+/** Text of a file: UTF-8 or UTF-16 by its mark, else the old Western code page. */
+function textOf(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
+  if (bytes.some((byte) => byte < TAB)) throw new PortError("invalid", sentences.notAWorkbook);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+}
+
+/** Cells of a file of separated values. */
+export const csvCells = (bytes: Uint8Array): CellValue[][] => separatedCells(textOf(bytes));
+
+type ThrowsInRows = readonly (readonly CellValue[])[];
+
+/** Rows that may stand above the header. */
+const SEARCHED = 20;
+
+/** The columns of the table Throws, in its order. */
+const FIELDS = Object.keys(THROW_HEADERS) as ThrowField[];
+
+function headerRow(cells: ThrowsInRows): number {
+  return cells.slice(0, SEARCHED).findIndex((row) => {
+    const { disc, carry } = findColumns(row, THROW_HEADERS);
+    return disc && carry;
+  });
+}
+
+const isList = (cells: ThrowsInRows): boolean => {
+  try {
+    return throwsShape(cells) === "list";
+  } catch {
+    return false;
+  }
+};
+
+const blank = (row: readonly CellValue[]): boolean => row.every((value) => value === "");
+
+/**
+ * Rows for the table Throws out of any cells that have a Disc and a Carry column in their first
+ * rows, or are a bare list of the two; null where they are neither. Figures under a header that
+ * names another unit come in the usual one.
+ */
+export function throwsIn(cells: ThrowsInRows): CellValue[][] | null {
+  const header = headerRow(cells);
+  if (header < 0 && !isList(cells)) return null;
+  const table = cells.slice(Math.max(header, 0));
+  const { at, firstRow, ...units } = throwLayout(
+    table,
+    header < 0 ? "list" : "log",
+    DEFAULT_SETTINGS,
+  );
+  const usual = toMetres(1, DEFAULT_SETTINGS.distanceUnit);
+  const factors: Partial<Record<ThrowField, number>> = {
+    carry: units.metresPerCarry / usual,
+    offline: units.metresPerOffline / usual,
+    rise: units.metresPerRise / usual,
+    headwind: units.mpsPerHeadwind / toMps(1, DEFAULT_SETTINGS.windUnit),
+  };
+  return table
+    .slice(firstRow)
+    .filter((row) => !blank(row))
+    .map((row) =>
+      FIELDS.map((field) => {
+        const value = row[at[field]] ?? "";
+        return typeof value === "number" ? value * (factors[field] ?? 1) : value;
+      }),
+    );
+}
+
+/**
+ * How many rows of the log will count and how many will not, with the reason of the first that does
+ * not and its row as the sheet numbers it.
+ *
+ * @example
+ * rowsInWords(content) // "3 rows: 2 count, 1 does not. Row 8: carry is blank."
+ */
+export function rowsInWords(content: Content): string {
+  const blocks = blueprintOf(content).sheets.flatMap((sheet) => sheet.blocks);
+  const table = blocks.find((block) => block.kind === "table" && block.name === DATA_TABLES.throws);
+  const inputs = blocks.find((block) => block.kind === "cells" && block.name === "Settings");
+  if (table?.kind !== "table" || inputs?.kind !== "cells") return "";
+  const headers = table.columns.map(({ header }) => header);
+  const { throws, leftOut } = readThrows(
+    [headers, ...table.rows],
+    rowsInWordsSettingsIn(inputs.values),
+  );
+  const top = readArea(table.at)!.top;
+  return `${countsIn(throws.length, leftOut.length)}${firstReason(leftOut, table.rows, top)}`;
+}
+
+function countsIn(counting: number, others: number): string {
+  const rows = counting + others;
+  if (rows === 0) return "no throws.";
+  const all = rows === 1 ? "1 row" : `${rows} rows`;
+  if (others === 0) return rows === 1 ? `${all}, and it counts.` : `${all}, all count.`;
+  if (counting === 0) return `${all}, none counts yet.`;
+  return `${all}: ${counting} ${counting === 1 ? "counts" : "count"}, ${others} ${others === 1 ? "does" : "do"} not.`;
+}
+
+/** Rows that the player marked off are as they should be; another reason goes before theirs. */
+function firstReason(
+  leftOut: readonly LeftOut[],
+  rows: readonly (readonly CellValue[])[],
+  top: number,
+): string {
+  const first =
+    leftOut.find(({ row, reason }) => reason !== messages.log.markedOff(row)) ?? leftOut[0];
+  if (!first) return "";
+  const date = String(rows[first.row - 2]?.[0] ?? "");
+  const reason =
+    isTwofold(date) && first.reason.includes(date)
+      ? messages.workbook.twofoldDate(date)
+      : first.reason.replace(/^Row \d+: /, "");
+  return ` Row ${top + first.row - 1}: ${reason}`;
+}
+
+/** Settings that cannot be read say so in the sheet; here the usual ones stand in. */
+function rowsInWordsSettingsIn(values: readonly (readonly CellValue[])[]): Settings {
+  try {
+    return readSettings(values);
+  } catch {
+    return DEFAULT_SETTINGS;
+  }
+}
 
 type Rows = readonly (readonly CellValue[])[];
 

@@ -1,12 +1,159 @@
 /** From plays-like distances to the disc: what each costs, by the frozen tables, and the least of them. */
+import { byChance, byLeaves, byStrokes, type Criterion, picksBy } from "../../core/choice/rank";
+import { type Game, gameOf } from "../../core/choice/strokes";
 import { LEAST_CHANCE } from "../../core/constants";
-import { DISC_TYPES } from "../../core/types";
+import { type Card, type CardRow, DISC_TYPES, type Settings } from "../../core/types";
+import { type DistanceUnit, fromMetres, toMetres } from "../../core/units";
 import { columnLetters } from "../a1";
-import { fixed, fixedArea, formula, frozen, type Block } from "./cells";
-import type { FrozenPicks } from "./picks";
-import { between, placed, storedTable } from "./tableFormulas";
-import { COLUMN, FIRST_DISC, ROW, TOP } from "./layout";
+import {
+  type Block,
+  COLUMN,
+  FIRST_DISC,
+  fixed,
+  fixedArea,
+  formula,
+  frozen,
+  ROW,
+  TOP,
+  tracked,
+} from "./cells";
 import type { ShotCells } from "./shotFormulas";
+
+/**
+ * What each disc costs at its best power, and that power, over the plays-like distance of the hole
+ * and how much longer the hole is than that.
+ */
+export interface PickTable {
+  /** A row for each stretch and, within it, each plays-like distance; a figure for each disc. */
+  readonly costs: readonly (readonly number[])[];
+  readonly powers: readonly (readonly number[])[];
+  readonly tie: number;
+}
+
+export interface FrozenPicks {
+  /** Longest first. */
+  readonly discs: readonly CardRow[];
+  /** Plays-like distances, in the unit of the settings. */
+  readonly playsLike: readonly number[];
+  /** Distance of the hole as a share of its plays-like distance. */
+  readonly stretches: readonly number[];
+  /** What to choose by; of two, the second where the first costs more than `enough` for every disc. */
+  readonly tables: readonly PickTable[];
+}
+
+const STRETCHES = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.3, 1.6, 2, 3];
+
+/** Fine where one disc hands over to the next, coarse beyond the shortest and the longest. */
+const FINE: Record<DistanceUnit, number> = { ft: 4, m: 1.2 };
+const COARSE: Record<DistanceUnit, number> = { ft: 12, m: 3.6 };
+const NEAREST: Record<DistanceUnit, number> = { ft: 40, m: 12 };
+
+function playsLikeFigures(discs: readonly CardRow[], unit: DistanceUnit): number[] {
+  const carry = ({ mu }: CardRow): number => fromMetres(Math.exp(mu), unit);
+  const [longest, shortest] = [carry(discs[0]!), carry(discs.at(-1)!)];
+  const fineFrom = 0.7 * shortest;
+  const fineTo = 1.12 * longest;
+  const figures: number[] = [];
+  for (let at = NEAREST[unit]; at < 2.5 * longest;) {
+    figures.push(at);
+    at += at > fineFrom && at < fineTo ? FINE[unit] : COARSE[unit];
+  }
+  return figures.map((figure) => Math.round(figure * 10) / 10);
+}
+
+const rounded = (value: number, places: number): number => Number(value.toFixed(places));
+
+function table(
+  game: Game,
+  criterionAt: (distanceM: number) => Criterion,
+  playsLike: readonly number[],
+  unit: DistanceUnit,
+): PickTable {
+  const rows = STRETCHES.flatMap((stretch) =>
+    playsLike.map((figure) => {
+      const playsLikeM = toMetres(figure, unit);
+      const target = { distanceM: playsLikeM * stretch, playsLikeM };
+      const criterion = criterionAt(target.distanceM);
+      return game.discs.map((thrown) => picksBy([{ thrown, target }], criterion)[0]!);
+    }),
+  );
+  return {
+    costs: rows.map((row) => row.map(({ cost }) => rounded(cost, 5))),
+    powers: rows.map((row) => row.map(({ power }) => rounded(power, 3))),
+    tie: criterionAt(0).tie,
+  };
+}
+
+/** The picks of a card, frozen: everything that BEST weighs on a hole without trouble. */
+export function frozenPicks(card: Card, settings: Settings): FrozenPicks {
+  const { distanceUnit, aimFor, circleM } = settings;
+  const game = gameOf(card, settings);
+  const discs = game.discs.map(({ row }) => row);
+  const playsLike = playsLikeFigures(discs, distanceUnit);
+  const noTrouble = { longTroubleM: null, shortTroubleM: null };
+  const criteria =
+    aimFor === "strokes"
+      ? [(distanceM: number) => byStrokes(noTrouble, game.strokesFor(distanceM))]
+      : [() => byChance(circleM), () => byLeaves];
+  return {
+    discs,
+    playsLike,
+    stretches: STRETCHES,
+    tables: criteria.map((criterion) => table(game, criterion, playsLike, distanceUnit)),
+  };
+}
+
+// Frozen tables of what each disc costs and at which power, and the values between their figures.
+
+/**
+ * Values between the rows of one disc's column of a frozen table: linear in plays-like distance and
+ * stretch. The column alone, as programs read all of what a formula names.
+ */
+export function between(column: string, row: number, rows: number): string {
+  const cell = (column: number): string => fixed(column, row);
+  const at = (stretch: number, place: number): string =>
+    `INDEX(${column},(${cell(COLUMN.stretch)}+${stretch - 1})*${rows}+${cell(COLUMN.place)}+${place})`;
+  const along = (stretch: number): string =>
+    `((1-${cell(COLUMN.placeShare)})*${at(stretch, 0)}+${cell(COLUMN.placeShare)}*${at(stretch, 1)})`;
+  const share = cell(COLUMN.stretchShare);
+  return `${tracked(cell(COLUMN.place))}+${tracked(cell(COLUMN.stretch))}+(1-${share})*${along(0)}+${share}*${along(1)}`;
+}
+
+/** Where a value stands among ascending nodes: the number of the one below, and the share of the way on. */
+export function placed(
+  value: string,
+  nodes: string,
+  count: number,
+  first: number,
+  place: string,
+): { place: string; share: string } {
+  const node = (offset: number): string => `INDEX(${nodes},${place}+${offset})`;
+  return {
+    place: `IF(${value}<${first},1,MIN(${count - 1},MATCH(${value},${nodes},1)))`,
+    share: `${tracked(place)}+MAX(0,MIN(1,(${value}-${node(0)})/(${node(1)}-${node(0)})))`,
+  };
+}
+
+interface StoredTable {
+  readonly block: Block;
+  /** The column of each disc. */
+  readonly columns: readonly string[];
+}
+
+/** A table numbered `index` where it stands behind the sheet. */
+export function storedTable(
+  { costs, powers }: PickTable,
+  index: number,
+  discs: number,
+): { costs: StoredTable; powers: StoredTable } {
+  const width = discs + 1;
+  const stored = (values: PickTable["costs"], left: number): StoredTable => ({
+    block: frozen(left, TOP, values).block,
+    columns: values[0]!.map((_, disc) => fixedArea(left + disc, TOP, 1, values.length)),
+  });
+  const left = COLUMN.tables + 2 * index * width;
+  return { costs: stored(costs, left), powers: stored(powers, left + width) };
+}
 
 /** Dearer than any throw, be it strokes, a chance to miss, or metres left. */
 const NEVER = 1_000_000;

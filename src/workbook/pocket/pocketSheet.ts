@@ -1,14 +1,11 @@
 import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
-import { isoFromDay } from "../blueprint/isoFromDay";
+import { isoFromDay } from "../blueprint/content";
 import type { SheetPlan } from "../blueprint/types";
-import { fixed, formula, type Block } from "./cells";
-import { axisEnd, type Axis } from "./grid";
-import { FIRST_DISC } from "./layout";
-import { pickCells } from "./pickFormulas";
-import { playsLikeGrid } from "./playsLikeGrid";
-import { frozenPicks } from "./picks";
+import { type Block, FIRST_DISC, fixed, formula } from "./cells";
+import { type Axis, axisEnd, playsLikeGrid } from "./grid";
+import { frozenPicks, pickCells } from "./pickFormulas";
 import { shotCells } from "./shotFormulas";
 
 export const POCKET = "Pocket";

@@ -1,8 +1,8 @@
-import "../../../src/preview/iteratorSome";
+import "../../../src/page/iteratorSome";
 import { RedoCommand, UndoCommand } from "@univerjs/core";
 import { IDependencyManagerService } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand } from "@univerjs/sheets";
-import { bundleInNode } from "../../../src/preview/bundleInNode";
+import { bundleInNode } from "../../../src/page/bundleInNode";
 import { starterBlueprint } from "../../../src/workbook/blueprint";
 import { EmbeddedWorkbook } from "../../../src/workbook/embedded";
 import { openWorkbook, type OpenWorkbook } from "../../../src/workbook/embedded/open";

@@ -1,6 +1,6 @@
-import "../../../src/preview/iteratorSome";
-import { openHeadless } from "../../../src/preview/headless";
-import { workbookBytes } from "../../../src/preview/files";
+import "../../../src/page/iteratorSome";
+import { openHeadless } from "../../../src/page/headless";
+import { workbookBytes } from "../../../src/page/files";
 import { EmbeddedWorkbook } from "../../../src/workbook/embedded";
 import { openWorkbook } from "../../../src/workbook/embedded/open";
 import { readBook } from "../../../src/workbook/file/bookBytes";

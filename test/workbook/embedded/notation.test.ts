@@ -1,4 +1,4 @@
-import { toEngine } from "../../../src/workbook/embedded/notation";
+import { toEngine } from "../../../src/workbook/embedded/engine";
 
 /**
  * Short and full forms of structured references and the spill operator, as Microsoft's support pages

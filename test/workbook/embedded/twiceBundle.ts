@@ -1,4 +1,4 @@
-import { CellFault, type FunctionsBundle } from "../../../src/workbook/embedded/functionsBundle";
+import { CellFault, type FunctionsBundle } from "../../../src/workbook/embedded/engine";
 
 /** A stand-in for the built functions, where a test is about the workbook. */
 export const twiceBundle: FunctionsBundle = {

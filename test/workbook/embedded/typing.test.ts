@@ -1,4 +1,4 @@
-import "../../../src/preview/iteratorSome";
+import "../../../src/page/iteratorSome";
 import {
   CellValueType,
   ICommandService,
