@@ -1,4 +1,4 @@
-import { nearestAt, pathThrough, roundValues, scale } from "../../src/pane/plots/frame";
+import { nearestAt, pathThrough, roundValues, scale } from "../../src/pane/plots/scale";
 import { stacked } from "../../src/pane/field/model";
 
 test("a scale is straight and maps its ends to the ends", () => {

@@ -23,11 +23,8 @@ const DISTANCES = [118, 155, 193, 231, 268, 306, 343, 381, 419, 456];
 const RISES = [-30, -13, 2, 16, 29];
 const WINDS = [-12, -10, -7, -5, -2, 1, 3, 6, 9, 11];
 
-/** Farther than the longest disc of the starter bag at its hardest, nearer than the shortest at its softest. */
-const BEYOND: readonly HoleFigures[] = [
-  [560, 0, 0],
-  [90, 0, 0],
-];
+/** Farther than the longest disc of the starter bag at its hardest. */
+const BEYOND: readonly HoleFigures[] = [[560, 0, 0]];
 
 export interface Answer {
   readonly disc: string;
@@ -42,7 +39,7 @@ export interface Trial {
   /** null where no throw gets there. */
   readonly expected: readonly (Answer | null)[];
   readonly embedded: readonly Shown[];
-  /** What the embedded workbook shows beyond the longest and the shortest disc. */
+  /** What the embedded workbook shows beyond the longest disc. */
   readonly beyond: readonly Shown[];
   readonly plan: SheetPlan;
   /** The sheet as an .xlsx file, in base 64. */

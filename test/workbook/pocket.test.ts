@@ -73,10 +73,9 @@ test("the holes are 500", () => expect(trial.holes).toHaveLength(500));
 test("the embedded workbook shows the same disc and the same plays-like distance", () =>
   judge(trial.embedded));
 
-test("says where no disc gets there, and where every disc goes past", () =>
+test("says where no disc gets there", () =>
   expect(trial.beyond.map(([, , sentence]) => sentence)).toEqual([
     expect.stringContaining("No disc gets there"),
-    expect.stringContaining("Every disc goes past"),
   ]));
 
 test("needs nothing but plain formulas", () => {

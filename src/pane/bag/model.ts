@@ -9,7 +9,7 @@ import { toMetres } from "../../core/units";
 import { type Book, oncePer } from "../book/book";
 import { type Answer, attempt } from "../controller";
 import { type Dot, dotsOf } from "../field/model";
-import { scale, type Scale } from "../plots/frame";
+import { scale, type Scale } from "../plots/scale";
 
 // How well the bag covers the distances, and where it does not; worked out once a reading.
 

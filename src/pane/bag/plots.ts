@@ -3,7 +3,8 @@ import { type DistanceUnit, toMetres } from "../../core/units";
 import type { Book } from "../book/book";
 import type { Desk } from "../controller";
 import { table } from "../parts/blocks";
-import { nearestAt, pathThrough, plotFrame, scale, type Scale } from "../plots/frame";
+import { plotFrame } from "../plots/frame";
+import { nearestAt, pathThrough, scale, type Scale } from "../plots/scale";
 import { withLook } from "../state";
 import { count, distance, length, share } from "../words/figures";
 import {

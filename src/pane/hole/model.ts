@@ -15,7 +15,7 @@ import {
 import type { Card, Hole, Option, Settings, Shot } from "../../core/types";
 import { fromMetres, fromMps, toMetres, toMps, toRadians } from "../../core/units";
 import { type Answer, attempt } from "../controller";
-import { pathThrough, scale } from "../plots/frame";
+import { pathThrough, scale } from "../plots/scale";
 import { distance, list, needNumber, numberIn, power, share } from "../words/figures";
 
 /** What stands in the boxes of Hole, as typed. */

@@ -6,7 +6,8 @@ import { type Book, oncePerPair } from "../book/book";
 import { type Answer, attempt, type Desk } from "../controller";
 import { empty, PICK_CAUTION, shareBar, table } from "../parts/blocks";
 import { numberBox, picker, segments, textBox } from "../parts/boxes";
-import { nearestAt, pathThrough, plotFrame } from "../plots/frame";
+import { plotFrame } from "../plots/frame";
+import { nearestAt, pathThrough } from "../plots/scale";
 import { withLook } from "../state";
 import { distance, length, plain, power, share, strokes } from "../words/figures";
 import {
