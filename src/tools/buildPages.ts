@@ -52,7 +52,7 @@ Carrybook is an add-in for Excel: the smooth carry of each of your discs, plays-
 disc for a distance, from your own throws. Your throws stay in your workbook; nothing is sent anywhere.
 
 - [What each function does](functions.html)
-- [Try it in the browser](preview/index.html), without Excel
+- [Try it in the browser](page/index.html), without Excel
 - [The manifest](manifest.xml), which adds Carrybook to Excel
 - [A starter workbook](carrybook-starter.xlsx) with invented data
 

@@ -27,7 +27,7 @@ export const HOSTED: readonly HostedFile[] = [
   { path: "functions.html", type: PAGE },
   { path: "support.html", type: PAGE },
   { path: "third-party-notices.txt", type: /^text\/plain\b/i },
-  { path: "preview/index.html", type: PAGE },
+  { path: "page/index.html", type: PAGE },
   { path: "carrybook-starter.xlsx", type: /^application\/vnd\.openxmlformats/i },
   { path: "carrybook-starter-plain.xlsx", type: /^application\/vnd\.openxmlformats/i },
 ];

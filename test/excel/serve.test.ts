@@ -99,9 +99,9 @@ describe("keeping", () => {
   const kept = async (path: string) => headersOf(await ask(path)).get("Cache-Control");
 
   test("a name with a hash in it is kept for good", async () =>
-    expect(await kept("/preview/parts/plan-ABCD1234.js")).toMatch(/max-age=31536000, immutable/));
+    expect(await kept("/page/parts/plan-ABCD1234.js")).toMatch(/max-age=31536000, immutable/));
 
-  test.each(["/addin.html", "/functions.js", "/functions.json", "/preview/"])(
+  test.each(["/addin.html", "/functions.js", "/functions.json", "/page/"])(
     "%s is asked for again each time, and sent only when it is another",
     async (path) => {
       expect(await kept(path)).toBe("no-cache");
@@ -154,7 +154,7 @@ describe("who asks, and how", () => {
   test("a folder without its slash leads to the one with it, so that links in it hold", async () => {
     const answer = await ask("/preview");
     expect(statusOf(answer)).toBe(301);
-    expect(headersOf(answer).get("Location")).toBe("/preview/");
+    expect(headersOf(answer).get("Location")).toBe("/page/");
   });
 });
 
@@ -181,7 +181,7 @@ test.each([
     "http://[",
   ],
   ...["http://example.org/addin.html", "x", "/.git/config", "/closed.html"],
-  ...["/addin.html/", "/addin.html/x", "/preview/%", "/preview//..//..", "/con", "/nul.html"],
+  ...["/addin.html/", "/addin.html/x", "/page/%", "/page//..//..", "/con", "/nul.html"],
 ])("%s is answered without a file from elsewhere, and the next request too", async (path) => {
   expect(await ask(path)).not.toMatch(/"name": "carrybook"|<p>here/);
   expect(statusOf(await ask("/addin.html"))).toBe(200);

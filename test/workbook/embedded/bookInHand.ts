@@ -1,4 +1,4 @@
-import "../../../src/preview/iteratorSome";
+import "../../../src/page/iteratorSome";
 import {
   RedoCommand,
   UndoCommand,
@@ -10,7 +10,7 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand } from "@univerjs/sheets";
 import type { Blueprint } from "../../../src/workbook/blueprint/types";
 import { EmbeddedWorkbook } from "../../../src/workbook/embedded";
-import type { FunctionsBundle } from "../../../src/workbook/embedded/functionsBundle";
+import type { FunctionsBundle } from "../../../src/workbook/embedded/engine";
 import { openWorkbook, type OpenWorkbook } from "../../../src/workbook/embedded/open";
 import type { CellValue } from "../../../src/workbook/port";
 

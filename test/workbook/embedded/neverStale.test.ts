@@ -8,7 +8,7 @@ import {
   ReorderRangeCommand,
 } from "@univerjs/sheets";
 import { TableManager } from "@univerjs/sheets-table";
-import { bundleInNode } from "../../../src/preview/bundleInNode";
+import { bundleInNode } from "../../../src/page/bundleInNode";
 import { starterBlueprint } from "../../../src/workbook/blueprint";
 import type { Row } from "../../../src/workbook/port";
 import { loadFunctions } from "../../support/customFunctions";
