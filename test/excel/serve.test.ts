@@ -19,13 +19,13 @@ const folder = mkdtempSync(join(tmpdir(), "carrybook-serve-"));
 const LONG_SCRIPT = "const carry = 301;\n".repeat(500);
 
 beforeAll(() => {
-  mkdirSync(join(folder, "preview/parts"), { recursive: true });
+  mkdirSync(join(folder, "page/parts"), { recursive: true });
   writeFileSync(join(folder, "addin.html"), "<p>here</p>");
   writeFileSync(join(folder, "functions.json"), '{"functions":[]}');
   writeFileSync(join(folder, "functions.js"), LONG_SCRIPT);
   writeFileSync(join(folder, "manifest.xml"), "<OfficeApp/>");
-  writeFileSync(join(folder, "preview/index.html"), "<p>preview</p>");
-  writeFileSync(join(folder, "preview/parts/plan-ABCD1234.js"), "1");
+  writeFileSync(join(folder, "page/index.html"), "<p>page</p>");
+  writeFileSync(join(folder, "page/parts/plan-ABCD1234.js"), "1");
   writeFileSync(join(folder, "starter.xlsx"), "PK");
   writeFileSync(join(folder, "closed.html"), "closed");
   copyFileSync(join(__dirname, "../../assets/icon-16.png"), join(folder, "icon-16.png"));
@@ -152,7 +152,7 @@ describe("who asks, and how", () => {
   );
 
   test("a folder without its slash leads to the one with it, so that links in it hold", async () => {
-    const answer = await ask("/preview");
+    const answer = await ask("/page");
     expect(statusOf(answer)).toBe(301);
     expect(headersOf(answer).get("Location")).toBe("/page/");
   });
@@ -275,12 +275,12 @@ describe("on Windows", () => {
 
   test("the same files are served, and none from above", async () => {
     const answers = await askedThere([
-      ...["addin.html", "preview/", "preview/parts/plan-ABCD1234.js"],
-      ...["..%5cpackage.json", "preview/..%5c..%5c..%5cetc%5cpasswd", "nothing.html"],
+      ...["addin.html", "page/", "page/parts/plan-ABCD1234.js"],
+      ...["..%5cpackage.json", "page/..%5c..%5c..%5cetc%5cpasswd", "nothing.html"],
     ]);
     expect(answers.slice(0, 3)).toEqual([
       [200, readFileSync(join(folder, "addin.html"), "utf8")],
-      [200, "<p>preview</p>"],
+      [200, "<p>page</p>"],
       [200, "1"],
     ]);
     for (const [status] of answers.slice(3)) expect(status).toBeGreaterThanOrEqual(400);
