@@ -6,6 +6,7 @@ import {
   RemoveColCommand,
   RemoveRowCommand,
   ReorderRangeCommand,
+  SetWorksheetActiveOperation,
 } from "@univerjs/sheets";
 import { TableManager } from "@univerjs/sheets-table";
 import { bundleInNode } from "../../../src/page/bundleInNode";
@@ -39,15 +40,18 @@ async function removeSome(book: BookInHand, table: string, pick: number): Promis
   await book.port.removeRows(table, some);
 }
 
-/** The whole of a sheet's row or column. */
-const lines = (book: BookInHand, sheet: string, at: number, rows: boolean): object => {
+/** The whole of a row or column of a sheet, which is brought into view first: only there can a person change it. */
+async function lines(book: BookInHand, sheet: string, at: number, rows: boolean): Promise<object> {
   const worksheet = book.sheet(sheet);
+  const { unitId } = book.opened.engine;
+  const subUnitId = worksheet.getSheetId();
+  await book.run(SetWorksheetActiveOperation.id, { unitId, subUnitId });
   const [endRow, endColumn] = [worksheet.getRowCount() - 1, worksheet.getColumnCount() - 1];
   const range = rows
     ? { startRow: at, endRow: at, startColumn: 0, endColumn }
     : { startRow: 0, endRow, startColumn: at, endColumn: at };
-  return { unitId: book.opened.engine.unitId, subUnitId: worksheet.getSheetId(), range };
-};
+  return { unitId, subUnitId, range };
+}
 
 /** Formulas of a player's own, far to the right, over what the starter spills. */
 const OWN_FORMULAS = [
@@ -103,23 +107,23 @@ const acts: Record<string, Act> = {
     ),
   "put a cell in a spill": (book, pick) =>
     book.typeAt("Card", 3 + (pick % 15), 1 + (pick % 3), pick % 2 ? 1000 + pick : null),
-  "insert a row": (book, pick) =>
+  "insert a row": async (book, pick) =>
     book.run(InsertRowCommand.id, {
-      ...lines(book, nth(["Start", "Card", "Log", "Holes"], pick), pick % 20, true),
+      ...(await lines(book, nth(["Start", "Card", "Log", "Holes"], pick), pick % 20, true)),
       direction: Direction.UP,
     }),
-  "remove a row": (book, pick) =>
+  "remove a row": async (book, pick) =>
     book.run(
       RemoveRowCommand.id,
-      lines(book, nth(["Start", "Card", "Log"], pick), 7 + (pick % 20), true),
+      await lines(book, nth(["Start", "Card", "Log"], pick), 7 + (pick % 20), true),
     ),
-  "insert a column": (book, pick) =>
+  "insert a column": async (book, pick) =>
     book.run(InsertColCommand.id, {
-      ...lines(book, nth(["Start", "Card"], pick), 16 + (pick % 3), false),
+      ...(await lines(book, nth(["Start", "Card"], pick), 16 + (pick % 3), false)),
       direction: Direction.LEFT,
     }),
-  "remove a column": (book, pick) =>
-    book.run(RemoveColCommand.id, lines(book, "Start", 16 + (pick % 6), false)),
+  "remove a column": async (book, pick) =>
+    book.run(RemoveColCommand.id, await lines(book, "Start", 16 + (pick % 6), false)),
   "turn the throws over": async (book) => {
     const { injector, unitId } = book.opened.engine;
     const [throws] = injector

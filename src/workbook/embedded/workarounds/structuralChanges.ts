@@ -30,6 +30,7 @@ import {
   SetWorksheetRowCountMutation,
 } from "@univerjs/sheets";
 import { SetSheetTableFilterMutation } from "@univerjs/sheets-table";
+import { forgetFormulas } from "../mendReferences";
 
 const STRUCTURAL = [
   InsertRowMutation,
@@ -58,7 +59,11 @@ export function mendStructuralChanges({ injector }: { readonly injector: Injecto
     const known = whatIsDirty.get(id);
     whatIsDirty.register(id, {
       commandId: id,
-      getDirtyData: (command) => ({ ...known?.getDirtyData(command), forceCalculation: true }),
+      getDirtyData: (command) => {
+        // Formulas that were read are remembered with the ranges of names and tables in them.
+        forgetFormulas({ injector });
+        return { ...known?.getDirtyData(command), forceCalculation: true };
+      },
     });
   }
 }
