@@ -26,6 +26,8 @@ import { Line } from "./line";
 import { look } from "./look";
 import { language, screenIn } from "./screen";
 import { takingBack } from "./takingBack";
+import { mendColouredFormulas } from "./workarounds/colouredFormulas";
+import { mendSuggestedFunctions } from "./workarounds/suggestedFunctions";
 
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
@@ -55,6 +57,8 @@ async function start(): Promise<void> {
   dark.addEventListener("change", ({ matches }) =>
     engine.injector.get(ThemeService).setDarkMode(matches),
   );
+  mendColouredFormulas(engine);
+  mendSuggestedFunctions(engine);
   const port = new EmbeddedWorkbook(engine, calculation);
   followPasting(engine, port);
   explainInHints(engine);
