@@ -16,7 +16,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import type { Engine } from "./engine";
-import { forgetFormulas } from "./mendReferences";
+import { forgetFormulas } from "./workarounds/rememberedTables";
 
 /** Commands that write cells without touching a value. */
 const LOOKS_ONLY = new Set<string>([

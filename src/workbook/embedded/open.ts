@@ -5,15 +5,10 @@ import type { Blueprint } from "../blueprint/types";
 import { furnish } from "./build";
 import { Calculation } from "./calculation";
 import { type Engine, type EngineOptions, startEngine } from "./engine";
-import { mendLexer } from "./mendLexer";
-import { mendReferences } from "./mendReferences";
-import { mendValidation } from "./mendValidation";
 import { renderSheet } from "./renderSheet";
 import { apply } from "./changes";
 import { registerTableLook } from "./tables";
-import { mendLostCalculations } from "./workarounds/lostCalculations";
-import { mendStaleSpills } from "./workarounds/staleSpills";
-import { mendStructuralChanges } from "./workarounds/structuralChanges";
+import { mendEngine } from "./workarounds/index";
 
 export interface OpenWorkbook {
   readonly engine: Engine;
@@ -36,12 +31,7 @@ export function openWorkbook(
   }));
   const engine = startEngine({ ...options, sheets: rendered.map(({ sheet }) => sheet) });
   for (const { plan, sheet } of rendered) engine.plans.set(sheet.id, plan);
-  mendLexer(engine);
-  mendReferences(engine);
-  mendValidation(engine);
-  mendLostCalculations(engine);
-  mendStaleSpills(engine);
-  mendStructuralChanges(engine);
+  mendEngine(engine);
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);

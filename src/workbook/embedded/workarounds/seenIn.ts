@@ -1,10 +1,6 @@
-/**
- * The work-arounds of the grid engine, one file a fault. Each says what it cures and which version of
- * the engine has the fault; each has a test that fails without it. After an upgrade of the engine: take
- * one out, run its test, and leave it out where the test passes.
- */
+/** What the work-arounds know of the inside of the engine, and in which version of it. */
 
-/** The version of the engine whose inside these work-arounds know; test/workbook/embedded holds it against what is installed. */
+/** The version that the work-arounds were made for; a test holds it against what is installed. */
 export const SEEN_IN = "0.25.1";
 
 /**

@@ -30,7 +30,7 @@ import {
   SetWorksheetRowCountMutation,
 } from "@univerjs/sheets";
 import { SetSheetTableFilterMutation } from "@univerjs/sheets-table";
-import { forgetFormulas } from "../mendReferences";
+import { forgetFormulas } from "./rememberedTables";
 
 const STRUCTURAL = [
   InsertRowMutation,
