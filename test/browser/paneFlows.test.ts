@@ -259,7 +259,7 @@ test("Course: the plan, a result by keyboard, and learnt factors into Settings",
   expect([row[1], row[2], row[5], row[7]]).toEqual([1, 262, first!.plan.option!.disc, -12]);
   const learnt = learntOf(await book());
   if (!learnt.ok) throw new Error(learnt.why);
-  const shown = learnt.value.uphill.mean.toFixed(2);
+  const shown = String(Number(learnt.value.uphill.mean.toFixed(2)));
   await until(async () => (await words('section[aria-label="Learnt"]')).includes(shown));
   const use = factorsToUse(learnt.value, await book());
   await pane.getByRole("button", { name: "Use both factors in Settings" }).click();
