@@ -89,9 +89,6 @@ export const MOST_ELEVATION_RAD = (14 * Math.PI) / 180;
 /** Strongest wind, m/s, in which throws are worked out. Assumption: above hurricane force on the Beaufort scale. */
 export const STRONGEST_WIND_MPS = 40;
 
-/** Elevation above the slope of a player who does not adapt; bounds the band. Assumption. */
-export const FIXED_ELEVATION_RAD = (8 * Math.PI) / 180;
-
 /** Radius of the putting area, m. PDGA Official Rules of Disc Golf, rule 806.01. */
 export const CIRCLE_M = 10;
 

@@ -68,6 +68,7 @@ export const messages = {
     outOfReach: () => "No throw reaches this target: it is too far, too high or too windy.",
     outrun: () =>
       "A throw this soft is not covered here: the wind is faster, or the drop alone carries a disc past the target.",
+    nothingLeft: () => "With these factors slope and wind leave nothing to throw.",
     tooSteep: () => "The slope to this target is steeper than 45 degrees; that is not covered.",
     tooWindy: () => "The wind is above 40 m/s (89 mph); no throw is worked out in that.",
   },

@@ -3,7 +3,7 @@ import { bagInHand } from "../choice/bagInHand";
 import { chanceOf, type ThrowForm } from "../choice/chance";
 import { answerKey } from "../choice/plan";
 import { downhill, powersOf, powerThatReaches } from "../choice/power";
-import { levelTargets, type Target } from "../choice/target";
+import { levelTargets, plainTarget, type Target } from "../choice/target";
 import { GAP_LOSS, LONGEST_HOLE_M, PRIOR_FREEDOM } from "../constants";
 import { unusable } from "../errors";
 import { conditionsOf } from "../flight/air";
@@ -42,12 +42,16 @@ export function coverOf(
     return -downhill(start, powers.length, (at) => -chance(powers[at]!)).cost;
   };
   return (distanceM) => {
-    let best = { chance: -1, disc: "" };
+    let best = { chance: 0, disc: "" };
     for (const row of rows) {
-      const chance = bestChance(row, level(row.type, distanceM));
+      const target = level(row, distanceM);
+      if (!target) continue;
+      const chance = bestChance(row, target);
       if (chance > best.chance) best = { chance, disc: row.disc };
     }
-    const target = level(null, distanceM);
+    // A disc that gets just there flies as one of that carry.
+    const target =
+      level({ type: null, mu: Math.log(distanceM) }, distanceM) ?? plainTarget(distanceM);
     const ideal = chanceOf(idealRow(target, population, settings), target, settings.circleM)(1);
     return { distanceM, ...best, ideal };
   };

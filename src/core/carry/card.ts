@@ -1,7 +1,6 @@
 /** From throws to the card. */
 import { TREND_MOST_THROWS } from "../constants";
 import { DomainError } from "../errors";
-import { conditionsOf } from "../flight/air";
 import { discKey, softestPower } from "../log/names";
 import { messages } from "../messages";
 import type { BagDisc, Card, CardRow, LeftOut, Settings, Throw, ThrowLog } from "../types";
@@ -102,7 +101,7 @@ export class CardMaker {
     private readonly settings: Settings,
   ) {
     this.bag = new Map(bag.map((disc) => [discKey(disc.disc), disc]));
-    this.smoothCarryM = levelling(conditionsOf(settings));
+    this.smoothCarryM = levelling(settings);
   }
 
   /** Counts a throw, or leaves it out where the flight cannot level it. */

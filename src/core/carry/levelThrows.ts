@@ -1,37 +1,37 @@
 /** Finding one disc on a card. */
-import { STANDARD_DENSITY } from "../constants";
 import { type DomainError, unavailable } from "../errors";
-import type { Conditions } from "../flight/air";
-import { playsLikeCurve } from "../flight/curve";
+import { fieldConditionsOf, isStandard } from "../flight/air";
+import { type DistanceCurve, playsLikeCurve } from "../flight/curve";
 import { discKey } from "../log/names";
 import { messages } from "../messages";
-import type { Card, CardRow, DiscType, LeftOut, Throw } from "../types";
+import type { Card, CardRow, DiscType, LeftOut, Settings, Throw } from "../types";
 
 // Bringing the carry of a throw to level, calm, smooth terms, so that throws can be compared.
 
-/** The standard's own pressure and temperature give its density to this share only. */
-const SAME_AIR = 1e-6;
-
-type Curve = (distanceM: number) => number;
+/** What of a throw its level carry follows from. */
+export type Flown = Pick<Throw, "carryM" | "riseM" | "headwindMps" | "power">;
 
 /** The smooth carry, m, that a throw with a disc of that type tells of. */
-export type Levelling = (thrown: Throw, type: DiscType | null) => number;
+export type Levelling = (thrown: Flown, type: DiscType | null) => number;
 
 /**
  * The smooth carry, m, that a throw tells of: the plays-like distance of its carry under its own rise
- * and headwind, divided by its power. A level, calm throw in standard air costs nothing. Throws an
- * `unavailable` error where the flight has no answer.
+ * and headwind, in the air of the field, divided by its power. A level, calm throw in standard air
+ * costs nothing. A disc of unknown type is told by the carry of the throw, so that one throw more never
+ * moves the others. Throws an `unavailable` error where the flight has no answer.
  */
-export function levelling(conditions: Conditions): Levelling {
-  const standardAir = Math.abs(conditions.densityKgM3 / STANDARD_DENSITY - 1) < SAME_AIR;
-  const curves = new Map<string, Curve>();
-  return (thrown, type) => {
-    const { carryM, riseM, headwindMps, power } = thrown;
+export function levelling(settings: Settings): Levelling {
+  const conditions = fieldConditionsOf(settings);
+  const standardAir = isStandard(conditions.densityKgM3);
+  const curves = new Map<string, DistanceCurve>();
+  return ({ carryM, riseM, headwindMps, power }, type) => {
     if (standardAir && riseM === 0 && headwindMps === 0) return carryM / power;
-    const key = `${type ?? ""} ${riseM} ${headwindMps}`;
+    const key = `${type} ${riseM} ${headwindMps}`;
     let curve = curves.get(key);
     if (!curve) curves.set(key, (curve = playsLikeCurve(riseM, headwindMps, conditions, type)));
-    return curve(carryM) / power;
+    const levelM = curve(carryM);
+    if (!(levelM > 0)) throw unavailable(messages.flight.nothingLeft());
+    return levelM / power;
   };
 }
 

@@ -6,8 +6,9 @@ import {
   TREND_P,
   TREND_SHARE,
 } from "../constants";
-import { conditionsOf } from "../flight/air";
+import { DomainError } from "../errors";
 import { discKey } from "../log/names";
+import { messages } from "../messages";
 import type { BagDisc, Settings, ThrowLog, Verdict } from "../types";
 import { DiscHistory } from "./card";
 import { levelling, noSuchDisc } from "./levelThrows";
@@ -24,10 +25,39 @@ export interface Trend {
 }
 
 /**
+ * The throws of one disc, levelled as for the card: by its type in the bag, and without those that the
+ * flight cannot level. Throws an `unavailable` error, with the reason, where none is left.
+ */
+export function historyOf(
+  disc: string,
+  log: ThrowLog,
+  settings: Settings,
+  bag: readonly BagDisc[] | null,
+): DiscHistory {
+  const key = discKey(disc);
+  const listed = bag?.find((known) => discKey(known.disc) === key) ?? null;
+  const smoothCarryM = levelling(settings);
+  const history = new DiscHistory(listed?.disc ?? disc, listed);
+  const leftOut = [...log.leftOut];
+  for (const thrown of log.throws) {
+    if (discKey(thrown.disc) !== key) continue;
+    try {
+      history.add(thrown, smoothCarryM(thrown, listed?.type ?? null));
+    } catch (cause) {
+      if (!(cause instanceof DomainError)) throw cause;
+      const reason = messages.carry.notLevelled(thrown.row, cause.message);
+      leftOut.push({ row: thrown.row, disc: thrown.disc, reason });
+    }
+  }
+  if (history.throws === 0) throw noSuchDisc(disc, leftOut);
+  return history;
+}
+
+/**
  * Drift of one disc: Theil–Sen slope of its level, calm, smooth carry on the date, with the p of the
- * Mann–Kendall test. Throws without a date do not count; of many, the latest 300 do. Throws an
- * `unavailable` error for a disc without a throw. The bag, where given, tells the type of the disc, by
- * which wind and slope are taken off.
+ * Mann–Kendall test, the same that the card's verdict rests on. Throws without a date do not count; of
+ * many, the latest 300 do. The bag, where given, tells the type of the disc. Throws an `unavailable`
+ * error for a disc without a throw.
  *
  * @example
  * trendOf("Copper mid", log, settings) // { verdict: "steady", changePerMonthM: 0.4, p: 0.31, throws: 12 }
@@ -36,16 +66,9 @@ export function trendOf(
   disc: string,
   log: ThrowLog,
   settings: Settings,
-  bag: readonly BagDisc[] = [],
+  bag: readonly BagDisc[] | null = null,
 ): Trend {
-  const key = discKey(disc);
-  const own = log.throws.filter((thrown) => discKey(thrown.disc) === key);
-  if (own.length === 0) throw noSuchDisc(disc, log.leftOut);
-  const smoothCarryM = levelling(conditionsOf(settings));
-  const known = bag.find((listed) => discKey(listed.disc) === key) ?? null;
-  const history = new DiscHistory(disc, known);
-  for (const thrown of own) history.add(thrown, smoothCarryM(thrown, known?.type ?? null));
-  const series = history.series();
+  const series = historyOf(disc, log, settings, bag).series();
   const slope = theilSen(series);
   const hasSlope = !Number.isNaN(slope);
   return {

@@ -65,7 +65,7 @@ export function candidates(
   if (suited.length === 0) throw unavailable(messages.choice.noLine(line));
   const targetFor = targetsOf(task, conditions);
   const found = suited.flatMap((thrown) => {
-    const target = targetFor(thrown.row.type);
+    const target = targetFor(thrown.row);
     return target ? [{ thrown, target }] : [];
   });
   if (found.length === 0) throw unavailable(messages.choice.outOfReach(suited[0]!.row.disc));

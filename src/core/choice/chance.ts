@@ -82,7 +82,7 @@ export function chanceOf(
  * Throws `unavailable` where the flight has no answer.
  */
 export function bestChance(shot: Shot, row: CardRow, settings: Settings): number {
-  const target = targetsOf(shot, conditionsOf(settings))(row.type);
+  const target = targetsOf(shot, conditionsOf(settings))(row);
   if (!target) throw unavailable(messages.flight.outOfReach());
   const chance = chanceOf(row, target, settings.circleM);
   return Math.max(...powersOf(row, settings).map(chance));

@@ -3,6 +3,7 @@ import { POWER_STEP } from "../constants";
 import { unavailable } from "../errors";
 import { conditionsOf } from "../flight/air";
 import { playsLikeM } from "../flight/playsLike";
+import { kindOf } from "../flight/polar";
 import { messages } from "../messages";
 import type { CardRow, Settings, Shot } from "../types";
 import type { Target } from "./target";
@@ -18,7 +19,7 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
  * powerFor({ distanceM: 90, riseM: 0, headwindMps: 0 }, row, settings) // 0.9 for a smooth carry of 100 m
  */
 export function powerFor(shot: Shot, row: CardRow, settings: Settings): number {
-  const needed = playsLikeM(shot, conditionsOf(settings), row.type) / Math.exp(row.mu);
+  const needed = playsLikeM(shot, conditionsOf(settings), kindOf(row)) / Math.exp(row.mu);
   const { highestPower } = settings;
   const lowestPower = row.softest;
   if (needed < lowestPower)

@@ -8,7 +8,7 @@ import type { Card, CardRow, PuttingRow, Settings } from "../types";
 import { bagInHand, type Throwable, throwable } from "./bagInHand";
 import { FINE, type Landing, landing, meanOver } from "./landing";
 import { downhill, leastOf, powersOf } from "./power";
-import { type LevelTarget, levelTargets, type Target } from "./target";
+import { type LevelTarget, levelTargets, plainTarget, type Target } from "./target";
 import { safeCarries, type Trouble } from "./trouble";
 
 // The throw that takes least strokes from one distance.
@@ -24,15 +24,20 @@ export interface BestThrow {
 
 /**
  * The search for one bag: a coarse look at every disc, a fine one at those that may be the best. At
- * least one disc.
+ * least one disc. One that the flight cannot bring there is left out of that distance alone.
  */
 export function bestThrowFinder(
   discs: readonly Throwable[],
   levelTarget: LevelTarget,
 ): (distanceM: number, table: Float64Array) => BestThrow {
   return (distanceM, table) => {
-    const looks = discs.map((thrown) => {
-      const target = levelTarget(thrown.row.type, distanceM);
+    const able = discs.flatMap((thrown) => {
+      const target = levelTarget(thrown.row, distanceM);
+      return target ? [{ thrown, target }] : [];
+    });
+    // Where no disc gets there in one throw, every throw lays up, and the air hardly matters.
+    const all = () => discs.map((thrown) => ({ thrown, target: plainTarget(distanceM) }));
+    const looks = (able.length > 0 ? able : all()).map(({ thrown, target }) => {
       const costAt = (landings: readonly Landing[]) => (at: number) =>
         meanOver(landings[at]!, target, table);
       const coarse = leastOf(thrown.landings.length, costAt(thrown.coarseLandings));

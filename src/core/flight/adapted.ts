@@ -1,4 +1,4 @@
-import { FIXED_ELEVATION_RAD, LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
+import { LEAST_ELEVATION_RAD, MOST_ELEVATION_RAD } from "../constants";
 import { carryM, landsForward, type Setting, TOLERANCE_MPS } from "./integrator";
 
 /** A point of a function: x and value. */
@@ -168,27 +168,15 @@ export function speedFor(
   }
 }
 
-/**
- * How a player throws. Adapted: at the elevation above the slope that serves best in that wind
- * and air. Fixed: at one elevation above the slope, whatever comes.
- */
-export type Launch = "adapted" | "fixed";
-
-/** The elevation, rad, of a launch that makes a value least. */
-const leastAt = (
-  launch: Launch,
-  slopeRad: number,
-  valueAt: (elevationRad: number) => number,
-): number =>
-  launch === "fixed"
-    ? slopeRad + FIXED_ELEVATION_RAD
-    : leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD)[0];
+/** The elevation, rad, above a slope at which a player serves a throw best: where a value is least. */
+const bestElevation = (slopeRad: number, valueAt: (elevationRad: number) => number): number =>
+  leastOf(valueAt, slopeRad + LEAST_ELEVATION_RAD, slopeRad + MOST_ELEVATION_RAD)[0];
 
 /** The farthest that a throw of this speed carries on level ground, m. */
-export function levelCarryM(speedMps: number, setting: Setting, launch: Launch): number {
+export function levelCarryM(speedMps: number, setting: Setting): number {
   const shortBy = (elevationRad: number) =>
     -carryM(speedMps, elevationRad, setting, ROUGH.flightMps);
-  return carryM(speedMps, leastAt(launch, 0, shortBy), setting);
+  return carryM(speedMps, bestElevation(0, shortBy), setting);
 }
 
 /** Where the search for a speed begins: carry grows about as the square of the speed. */
@@ -208,11 +196,7 @@ export interface SoftestThrow {
  * `softestThrow`, also where the wind blows the disc back by the time it comes down: no throw
  * that a player can use, but its figures go on smoothly from those of one.
  */
-export function softestEvenBlownBack(
-  distanceM: number,
-  setting: Setting,
-  launch: Launch,
-): SoftestThrow {
+export function softestEvenBlownBack(distanceM: number, setting: Setting): SoftestThrow {
   const slopeRad = Math.atan2(setting.riseM, distanceM);
   let least = Infinity;
   let guess = usualThrow(distanceM);
@@ -224,23 +208,22 @@ export function softestEvenBlownBack(
     }
     return found.speedMps;
   };
-  const elevationRad = leastAt(launch, slopeRad, roughMps);
-  if (launch === "fixed") roughMps(elevationRad);
+  const elevationRad = bestElevation(slopeRad, roughMps);
   const { speedMps } = speedFor(distanceM, elevationRad, setting, guess, FINE);
   const outrun = speedMps <= Math.abs(setting.headwindMps);
   return { elevationRad, speedMps: outrun ? 0 : speedMps };
 }
 
 /**
- * The softest throw that carries to a target: the one of least speed over the elevations of
- * the launch. With an adapted launch that is the speed whose farthest throw just gets there.
+ * The softest throw that carries to a target: the one of least speed over the elevations that a
+ * player chooses from, which is the speed whose farthest throw just gets there.
  * The elevation is found with rough flights: about the best, speed hardly depends on it.
  *
  * Two kinds of flight are not counted, for a breath of wind changes all about them: a throw
  * slower than the wind, and one that is blown back by the time it comes down.
  */
-export function softestThrow(distanceM: number, setting: Setting, launch: Launch): SoftestThrow {
-  const { elevationRad, speedMps } = softestEvenBlownBack(distanceM, setting, launch);
+export function softestThrow(distanceM: number, setting: Setting): SoftestThrow {
+  const { elevationRad, speedMps } = softestEvenBlownBack(distanceM, setting);
   const flies = speedMps > 0 && speedMps < Infinity;
   const blownBack = flies && !landsForward(speedMps, elevationRad, setting);
   return { elevationRad, speedMps: blownBack ? Infinity : speedMps };

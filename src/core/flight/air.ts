@@ -87,10 +87,20 @@ const ALL: Factor = { value: 1, sd: 0 };
 /** The whole of each modelled effect, with no doubt of it: the flight alone. */
 export const FULL_EFFECT = { uphill: ALL, headwind: ALL, tailwind: ALL } as const;
 
-/** The conditions that the settings describe: their air (see airDensity) and learnt factors. */
+/** The conditions in which holes are answered: the air of the settings (see airDensity), and their factors. */
 export const conditionsOf = (settings: Settings): Conditions => ({
   densityKgM3: airDensity(settings),
   uphill: { value: settings.uphillFactor, sd: settings.uphillSd },
   headwind: { value: settings.headwindFactor, sd: settings.headwindSd },
   tailwind: { value: settings.tailwindFactor, sd: settings.tailwindSd },
+});
+
+/** The conditions in which the throws of the log were made: the air of the field where it is given, else as here. */
+export const fieldConditionsOf = (settings: Settings): Conditions => ({
+  ...conditionsOf(settings),
+  densityKgM3: airDensity({
+    altitudeM: settings.fieldAltitudeM ?? settings.altitudeM,
+    temperatureC: settings.fieldTemperatureC ?? settings.temperatureC,
+    humidity: settings.humidity,
+  }),
 });

@@ -1,9 +1,9 @@
 import { TYPE_DISTANCES_FT } from "../constants";
 import { remember } from "../memory";
-import type { DiscType } from "../types";
 import { METRES_PER_FOOT } from "../units";
 import type { Conditions } from "./air";
-import { orNaN, playsLikeM } from "./playsLike";
+import { orNaN, playsLikeM, playsLikeSdM } from "./playsLike";
+import type { DiscKind } from "./polar";
 
 /** The cubic through values at 0, 1, 2 and 3, at x (Lagrange). NaN where one of them is. */
 export function cubic(y0: number, y1: number, y2: number, y3: number, x: number): number {
@@ -21,7 +21,9 @@ const BENDS = Object.values(TYPE_DISTANCES_FT).map((distanceFt) => distanceFt / 
 const FIRST_KNOT = 8;
 
 const CURVES_KEPT = 256;
-const memory = remember<(distanceM: number) => number>(CURVES_KEPT);
+/** A figure, m, by the distance of the target, m. */
+export type DistanceCurve = (distanceM: number) => number;
+const memory = remember<DistanceCurve>(CURVES_KEPT);
 
 /**
  * The first of the four knots about a place, counted in knots. The four may touch a bend but
@@ -33,18 +35,10 @@ function firstOfFour(place: number, bends: readonly number[]): number {
   return Math.max(below, Math.min(above - 3, Math.floor(place) - 1));
 }
 
-function makeCurve(
-  riseM: number,
-  headwindMps: number,
-  conditions: Conditions,
-  type: DiscType | null,
-): (distanceM: number) => number {
-  const exact = (distanceM: number) =>
-    playsLikeM({ distanceM, riseM, headwindMps }, conditions, type);
+function makeCurve(exact: (distanceM: number) => number, bends: readonly number[]): DistanceCurve {
   const knots: number[] = [];
   const knot = (index: number) =>
     (knots[index] ??= orNaN(() => exact(index * KNOT_FT * METRES_PER_FOOT)));
-  const bends = type ? [] : BENDS;
   return (distanceM) => {
     const place = distanceM / (KNOT_FT * METRES_PER_FOOT);
     if (!(place >= FIRST_KNOT && place < Infinity)) return exact(distanceM);
@@ -56,6 +50,17 @@ function makeCurve(
   };
 }
 
+const keyOf = (
+  riseM: number,
+  headwindMps: number,
+  { densityKgM3, uphill, headwind, tailwind }: Conditions,
+  kind: DiscKind,
+): string =>
+  [
+    ...[riseM, headwindMps, densityKgM3, kind],
+    ...[uphill, headwind, tailwind].flatMap(({ value, sd }) => [value, sd]),
+  ].join(" ");
+
 /**
  * Plays-like distance as a function of distance alone, m, for logs and grids that ask it often
  * in the same rise, wind and air: a cubic through four of `playsLikeM` every 12.5 ft, worked
@@ -66,16 +71,29 @@ function makeCurve(
  * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeCurve(0, 0, air, null)(100) // 100
  */
-export function playsLikeCurve(
+export const playsLikeCurve = (
   riseM: number,
   headwindMps: number,
   conditions: Conditions,
-  type: DiscType | null,
-): (distanceM: number) => number {
-  const { densityKgM3, uphill, headwind, tailwind } = conditions;
-  const key = [
-    ...[riseM, headwindMps, densityKgM3, uphill.value, headwind.value, tailwind.value],
-    type,
-  ].join(" ");
-  return memory(key, () => makeCurve(riseM, headwindMps, conditions, type));
-}
+  kind: DiscKind,
+): DistanceCurve =>
+  memory(keyOf(riseM, headwindMps, conditions, kind), () =>
+    makeCurve(
+      (distanceM) => playsLikeM({ distanceM, riseM, headwindMps }, conditions, kind),
+      kind === null ? BENDS : [],
+    ),
+  );
+
+/** `playsLikeSdM` in the same way; the doubt has no need of more than 0.1 ft. */
+export const playsLikeSdCurve = (
+  riseM: number,
+  headwindMps: number,
+  conditions: Conditions,
+  kind: DiscKind,
+): DistanceCurve =>
+  memory(`sd ${keyOf(riseM, headwindMps, conditions, kind)}`, () =>
+    makeCurve(
+      (distanceM) => playsLikeSdM({ distanceM, riseM, headwindMps }, conditions, kind),
+      kind === null ? BENDS : [],
+    ),
+  );

@@ -1,4 +1,4 @@
-import type { DiscType, Shot } from "../types";
+import type { Shot } from "../types";
 import { softestThrow } from "./adapted";
 import type { Conditions } from "./air";
 import { flyDown, release, step } from "./integrator";
@@ -6,6 +6,7 @@ import { checkShot, checkWind, reached } from "./playsLike";
 import {
   ALONG_M,
   craftOf,
+  type DiscKind,
   HEIGHT_M,
   newState,
   polarFor,
@@ -47,13 +48,13 @@ const pointOf = (state: State): FlightPoint => ({
 export function flightPath(
   shot: Shot & { readonly crosswindMps?: number },
   { densityKgM3 }: Conditions,
-  type: DiscType | null,
+  kind: DiscKind,
 ): FlightPoint[] {
   checkShot(shot);
   const { distanceM, riseM, headwindMps, crosswindMps = 0 } = shot;
   checkWind(crosswindMps);
-  const setting = { polar: polarFor(type, distanceM), densityKgM3, headwindMps, riseM };
-  const { elevationRad, speedMps } = softestThrow(distanceM, setting, "adapted");
+  const setting = { polar: polarFor(kind, distanceM), densityKgM3, headwindMps, riseM };
+  const { elevationRad, speedMps } = softestThrow(distanceM, setting);
   const craft = craftOf(setting, elevationRad, crosswindMps);
   const state = newState();
   release(state, craft, reached(speedMps));
@@ -84,6 +85,6 @@ export const windDriftM = (
   distanceM: number,
   crosswindMps: number,
   conditions: Conditions,
-  type: DiscType | null,
+  kind: DiscKind,
 ): number =>
-  flightPath({ distanceM, riseM: 0, headwindMps: 0, crosswindMps }, conditions, type).at(-1)!.sideM;
+  flightPath({ distanceM, riseM: 0, headwindMps: 0, crosswindMps }, conditions, kind).at(-1)!.sideM;

@@ -1,16 +1,28 @@
-import { FARTHEST_TARGET_M, STANDARD_DENSITY, STRONGEST_WIND_MPS } from "../constants";
+import {
+  FARTHEST_TARGET_M,
+  NORMAL_UPPER_TENTH,
+  STANDARD_DENSITY,
+  STRONGEST_WIND_MPS,
+} from "../constants";
 import { DomainError, unavailable, unusable } from "../errors";
 import { remember } from "../memory";
 import { messages } from "../messages";
 import { DISC_TYPES, type DiscType, type Shot } from "../types";
-import { type Launch, levelCarryM, softestEvenBlownBack, softestThrow } from "./adapted";
+import { levelCarryM, softestEvenBlownBack, softestThrow } from "./adapted";
 import { type Conditions, type Factor, isStandard } from "./air";
 import { cubic } from "./curve";
-import { type Polar, polarFor } from "./polar";
+import {
+  type Between,
+  blendedPolar,
+  type DiscKind,
+  type Polar,
+  polarFor,
+  typesAround,
+} from "./polar";
 
 /** How far a throw of this speed, m/s, carries on level ground in calm standard air, m. */
-export const calmLevelM = (polar: Polar, speedMps: number, launch: Launch): number =>
-  levelCarryM(speedMps, { polar, densityKgM3: STANDARD_DENSITY, headwindMps: 0, riseM: 0 }, launch);
+export const calmLevelM = (polar: Polar, speedMps: number): number =>
+  levelCarryM(speedMps, { polar, densityKgM3: STANDARD_DENSITY, headwindMps: 0, riseM: 0 });
 
 /** The figures for a type are worked out at each multiple of this speed, when first needed. */
 const KNOT_MPS = 1;
@@ -22,7 +34,7 @@ type Curve = (speedMps: number) => number;
 
 function curveOf(type: DiscType): Curve {
   const polar = polarFor(type, 0);
-  const exact = (speedMps: number) => calmLevelM(polar, speedMps, "adapted");
+  const exact = (speedMps: number) => calmLevelM(polar, speedMps);
   const knots: number[] = [];
   const knot = (index: number) => (knots[index] ??= exact(index * KNOT_MPS));
   return (speedMps) => {
@@ -35,7 +47,7 @@ function curveOf(type: DiscType): Curve {
 }
 
 /**
- * `calmLevelM` of an adapted throw, by type of disc: as it depends on the speed alone, it is a
+ * `calmLevelM` by type of disc: as it depends on the speed alone, it is a
  * cubic through four of the figures at every m/s, within 0.03 ft.
  */
 export const CALM_LEVEL_M = Object.fromEntries(
@@ -68,20 +80,56 @@ export function reached(found: number): number {
   return found;
 }
 
+type Softest = typeof softestThrow;
+
 /** Infinity and 0 as for SoftestThrow. */
 function flyFor(
   { distanceM, riseM, headwindMps }: Shot,
   densityKgM3: number,
-  type: DiscType | null,
-  launch: Launch,
-  softest: typeof softestThrow,
+  polar: Polar,
+  softest: Softest,
+  calmLevel = (speedMps: number): number => calmLevelM(polar, speedMps),
 ): number {
-  const polar = polarFor(type, distanceM);
-  const { speedMps } = softest(distanceM, { polar, densityKgM3, headwindMps, riseM }, launch);
-  if (speedMps === 0 || speedMps === Infinity) return speedMps;
-  return type && launch === "adapted"
-    ? CALM_LEVEL_M[type](speedMps)
-    : calmLevelM(polar, speedMps, launch);
+  const { speedMps } = softest(distanceM, { polar, densityKgM3, headwindMps, riseM });
+  return speedMps === 0 || speedMps === Infinity ? speedMps : calmLevel(speedMps);
+}
+
+/** `flyFor` as last worked out: for a type, or part of the way between two. */
+function rememberedFlight(shot: Shot, densityKgM3: number, between: Between): number {
+  const { distanceM, riseM, headwindMps } = shot;
+  const { from, to, share } = between;
+  const whom = share === 0 ? from : `${from} ${to} ${share}`;
+  const key = `${distanceM} ${riseM} ${headwindMps} ${densityKgM3} ${whom}`;
+  return memory(key, () =>
+    flyFor(
+      shot,
+      densityKgM3,
+      blendedPolar(between),
+      softestThrow,
+      share === 0 ? CALM_LEVEL_M[from] : undefined,
+    ),
+  );
+}
+
+const isThrow = (found: number): boolean => found > 0 && found < Infinity;
+
+/**
+ * `flyFor` for a disc of unknown type: a parabola through the two types that it lies between and the
+ * one half-way, so that the discs of a bag share those flights; within 0.1 ft of a flight of its own,
+ * which it gets where one of the three does not reach the target.
+ */
+function flyForCarry(shot: Shot, densityKgM3: number, between: Between): number {
+  const { from, to, share } = between;
+  if (share === 0) return rememberedFlight(shot, densityKgM3, between);
+  const [start, middle, end] = [
+    rememberedFlight(shot, densityKgM3, { from, to: from, share: 0 }),
+    rememberedFlight(shot, densityKgM3, { from, to, share: 0.5 }),
+    rememberedFlight(shot, densityKgM3, { from: to, to, share: 0 }),
+  ];
+  if (!isThrow(start) || !isThrow(middle) || !isThrow(end))
+    return rememberedFlight(shot, densityKgM3, between);
+  const bend = start - 2 * middle + end;
+  return start + share * (end - start) + 2 * bend * share * (share - 1);
 }
 
 /**
@@ -89,27 +137,21 @@ function flyFor(
  * the softest throw carries that reaches the target. An `unavailable` error where no throw
  * reaches it, or where that throw would be slower than the wind.
  */
-export function flownM(
-  shot: Shot,
-  densityKgM3: number,
-  type: DiscType | null,
-  launch: Launch = "adapted",
-): number {
+export function flownM(shot: Shot, densityKgM3: number, kind: DiscKind): number {
   checkShot(shot);
   const { distanceM, riseM, headwindMps } = shot;
   if (riseM === 0 && headwindMps === 0 && isStandard(densityKgM3)) return distanceM;
-  const key = `${distanceM} ${riseM} ${headwindMps} ${densityKgM3} ${type} ${launch}`;
-  return reached(memory(key, () => flyFor(shot, densityKgM3, type, launch, softestThrow)));
+  if (typeof kind === "number") return reached(flyForCarry(shot, densityKgM3, typesAround(kind)));
+  const between = kind ? { from: kind, to: kind, share: 0 } : typesAround(distanceM);
+  return reached(rememberedFlight(shot, densityKgM3, between));
 }
 
 /** `flownM`, also where the wind blows the disc back: see softestEvenBlownBack. Not remembered. */
-export function flownEvenBlownBackM(
-  shot: Shot,
-  densityKgM3: number,
-  type: DiscType | null,
-): number {
+export function flownEvenBlownBackM(shot: Shot, densityKgM3: number, kind: DiscKind): number {
   checkShot(shot);
-  return reached(flyFor(shot, densityKgM3, type, "adapted", softestEvenBlownBack));
+  const polar = polarFor(kind, shot.distanceM);
+  const calmLevel = typeof kind === "string" ? CALM_LEVEL_M[kind] : undefined;
+  return reached(flyFor(shot, densityKgM3, polar, softestEvenBlownBack, calmLevel));
 }
 
 /** Plays-like distance, taken apart; the parts add up to the total, all in m. */
@@ -145,36 +187,30 @@ function outOfFlights(
   return distanceM + uphill.value * (calmM - distanceM) + wind.value * (totalM - calmM);
 }
 
-/** `playsLikeM` for a launch of choice. */
-export const playsLikeByLaunchM = (
-  shot: Shot,
-  conditions: Conditions,
-  type: DiscType | null,
-  launch: Launch,
-): number =>
-  outOfFlights(shot, conditions, (met, densityKgM3) => flownM(met, densityKgM3, type, launch));
-
 /**
  * Plays-like distance, m: the level, calm, sea-level distance that asks for the same throw.
  *
- * The flight of a point mass with the lift and drag of the disc's type (blended by the
- * distance where no type is given) is solved for the softest throw that reaches distance and
- * rise, the player choosing the elevation; plays-like is what that throw carries on level
- * ground in calm standard air. Only this difference is used: how far a disc flies at a given
- * speed is known to about ±10 % only, and is never reported. What rise and air add is multiplied
- * by the player's own uphill factor, what the wind adds by the headwind or tailwind factor.
+ * The flight of a point mass with the lift and drag of the disc (blended from two types where its
+ * type is not known) is solved for the softest throw that reaches distance and rise, the player
+ * choosing the elevation; plays-like by the flight is what that throw carries on level ground in
+ * calm standard air. Only this difference is used: how far a disc flies at a given speed is known
+ * to about ±10 % only, and is never reported. What rise and air add in calm air is multiplied by the
+ * player's own uphill factor, what the wind adds to that by the headwind or tailwind factor.
  *
- * Accurate to 0.05 ft against the model; the model's own doubt is the band of
- * `playsLikeBandM`. An `unavailable` error where no throw reaches the target, where that
- * throw would be slower than the wind, on slopes above 45° and in winds above 40 m/s; an
- * `unusable` one for a distance not above 0 and for NaN.
+ * Accurate to 0.1 ft against the model; the model's own doubt is `playsLikeSdM`. An `unavailable`
+ * error where no throw reaches the target, where that throw would be slower than the wind, on
+ * slopes above 45° and in winds above 40 m/s; an `unusable` one for a distance not above 0 and for
+ * NaN.
  *
+ * @param shot Distance and rise in m, headwind in m/s, a tailwind below 0.
+ * @param kind The disc meant: see DiscKind.
+ * @returns m; may fall to 0 or below where learnt factors overdo a drop.
  * @example
  * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
  * playsLikeM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air, null) // 100
  */
-export const playsLikeM = (shot: Shot, conditions: Conditions, type: DiscType | null): number =>
-  playsLikeByLaunchM(shot, conditions, type, "adapted");
+export const playsLikeM = (shot: Shot, conditions: Conditions, kind: DiscKind): number =>
+  outOfFlights(shot, conditions, (met, densityKgM3) => flownM(met, densityKgM3, kind));
 
 /**
  * `playsLikeM`, and a little beyond it: also where the wind blows the disc back as it comes
@@ -184,25 +220,21 @@ export const playsLikeM = (shot: Shot, conditions: Conditions, type: DiscType | 
 export const playsLikeEvenBlownBackM = (
   shot: Shot,
   conditions: Conditions,
-  type: DiscType | null,
+  kind: DiscKind,
 ): number =>
-  outOfFlights(shot, conditions, (met, densityKgM3) => flownEvenBlownBackM(met, densityKgM3, type));
+  outOfFlights(shot, conditions, (met, densityKgM3) => flownEvenBlownBackM(met, densityKgM3, kind));
 
 /**
  * Plays-like distance and what slope, wind and air each have in it, for showing why. The
  * slope's part is found in calm standard air, the air's on that slope, the wind's in that air.
  * See `playsLikeM`, also for the errors.
  */
-export function playsLikeParts(
-  shot: Shot,
-  conditions: Conditions,
-  type: DiscType | null,
-): PlaysLikeParts {
+export function playsLikeParts(shot: Shot, conditions: Conditions, kind: DiscKind): PlaysLikeParts {
   const { distanceM } = shot;
   const { densityKgM3, uphill } = conditions;
-  const totalM = playsLikeM(shot, conditions, type);
-  const sloped = flownM(calmly(shot), STANDARD_DENSITY, type);
-  const inAir = flownM(calmly(shot), densityKgM3, type);
+  const totalM = playsLikeM(shot, conditions, kind);
+  const sloped = flownM(calmly(shot), STANDARD_DENSITY, kind);
+  const inAir = flownM(calmly(shot), densityKgM3, kind);
   const slopeM = uphill.value * (sloped - distanceM);
   const airM = uphill.value * (inAir - sloped);
   return { distanceM, slopeM, windM: totalM - distanceM - slopeM - airM, airM, totalM };
@@ -218,19 +250,53 @@ export function orNaN(work: () => number): number {
   }
 }
 
+/**
+ * How sure a plays-like distance is: one standard deviation, m. In quadrature what rise and air add
+ * times the doubt of the uphill factor, what the wind adds times that of the headwind or tailwind
+ * factor, all that altitude and temperature do, and, where the type of disc is not known, the spread
+ * of the answers over the four types; a type that does not get there is left out of that. 0 on level
+ * ground in calm standard air. Errors as `playsLikeM`.
+ *
+ * @example
+ * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
+ * playsLikeSdM({ distanceM: 100, riseM: 0, headwindMps: 0 }, air, null) // 0
+ */
+export function playsLikeSdM(shot: Shot, conditions: Conditions, kind: DiscKind): number {
+  const { distanceM, riseM, headwindMps } = shot;
+  const { densityKgM3, uphill } = conditions;
+  const standard = isStandard(densityKgM3);
+  const totalM = flownM(shot, densityKgM3, kind);
+  if (riseM === 0 && headwindMps === 0 && standard) return 0;
+  const calmM = headwindMps === 0 ? totalM : flownM(calmly(shot), densityKgM3, kind);
+  const slopedM = standard ? calmM : flownM(calmly(shot), STANDARD_DENSITY, kind);
+  return Math.hypot(
+    (calmM - distanceM) * uphill.sd,
+    (totalM - calmM) * windFactor(conditions, headwindMps).sd,
+    (calmM - slopedM) * uphill.value,
+    typeof kind === "string" ? 0 : typesSdM(shot, conditions),
+  );
+}
+
+/** Standard deviation of the plays-like distance over the types of disc that get there, m. */
+function typesSdM(shot: Shot, conditions: Conditions): number {
+  const answers = DISC_TYPES.map((type) => orNaN(() => playsLikeM(shot, conditions, type))).filter(
+    (answerM) => !Number.isNaN(answerM),
+  );
+  const mean = answers.reduce((sum, answerM) => sum + answerM, 0) / answers.length;
+  const square = answers.reduce((sum, answerM) => sum + (answerM - mean) ** 2, 0);
+  return answers.length === 0 ? 0 : Math.sqrt(square / answers.length);
+}
+
 export interface PlaysLikeBand {
   readonly lowM: number;
   readonly likelyM: number;
   readonly highM: number;
 }
 
-const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
-
 /**
- * How far apart the answers lie that the physics allows, m: least and greatest plays-like
- * distance over the four types of disc, thrown adapted and at a fixed elevation, with the
- * likely answer of `playsLikeM` between them. A kind of throw that cannot reach the target
- * does not widen the band. Errors as there.
+ * Plays-like distance with the band in which it lies with a chance of 80 %, m: 1.2816 standard
+ * deviations to either side, by `playsLikeSdM`. No width on level ground in calm standard air. The low
+ * end is never below 0. Errors as `playsLikeM`.
  *
  * @example
  * const air = { densityKgM3: 1.225, ...FULL_EFFECT };
@@ -239,14 +305,9 @@ const LAUNCHES: readonly Launch[] = ["adapted", "fixed"];
 export function playsLikeBandM(
   shot: Shot,
   conditions: Conditions,
-  type: DiscType | null = null,
+  kind: DiscKind = null,
 ): PlaysLikeBand {
-  const likelyM = playsLikeM(shot, conditions, type);
-  const types = type === null ? DISC_TYPES : [type];
-  const answers = types
-    .flatMap((each) =>
-      LAUNCHES.map((launch) => orNaN(() => playsLikeByLaunchM(shot, conditions, each, launch))),
-    )
-    .filter((answerM) => !Number.isNaN(answerM));
-  return { lowM: Math.min(likelyM, ...answers), likelyM, highM: Math.max(likelyM, ...answers) };
+  const likelyM = playsLikeM(shot, conditions, kind);
+  const halfM = NORMAL_UPPER_TENTH * playsLikeSdM(shot, conditions, kind);
+  return { lowM: Math.max(0, likelyM - halfM), likelyM, highM: likelyM + halfM };
 }

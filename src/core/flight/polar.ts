@@ -1,5 +1,5 @@
 import { DISC_MASS_KG, DISC_POLARS, PLATE_DRAG, STALL_RAD, TYPE_DISTANCES_FT } from "../constants";
-import { DISC_TYPES, type DiscType } from "../types";
+import { type CardRow, DISC_TYPES, type DiscType } from "../types";
 import { METRES_PER_FOOT } from "../units";
 
 /** How lift and drag of a disc follow from its angle of attack; see DISC_POLARS. */
@@ -13,8 +13,8 @@ export interface Polar {
 }
 
 const ANCHORS = DISC_TYPES.map((type) => ({
+  type,
   distanceM: TYPE_DISTANCES_FT[type] * METRES_PER_FOOT,
-  polar: DISC_POLARS[type] as Polar,
 }));
 
 const between = (from: number, to: number, share: number): number => from + share * (to - from);
@@ -29,25 +29,51 @@ const blend = (from: Polar, to: Polar, share: number): Polar => ({
 });
 
 /**
- * The polar of a type; where no type is given, the blend of the two types usual at that
- * target distance (assumption, see TYPE_DISTANCES_FT), constant beyond the first and last.
+ * Which disc flies: one of a type; one of unknown type, told by its own smooth carry, m; or, where no
+ * disc is meant (null), the one that is usual at the distance of the target.
+ */
+export type DiscKind = DiscType | number | null;
+
+/** The kind of a disc of the card: its type, else its smooth carry. */
+export const kindOf = ({ type, mu }: Pick<CardRow, "type" | "mu">): DiscKind =>
+  type ?? Math.exp(mu);
+
+/** Two neighbouring types, and how far from the one to the other a carry lies, 0 to 1. */
+export interface Between {
+  readonly from: DiscType;
+  readonly to: DiscType;
+  readonly share: number;
+}
+
+/**
+ * The types between which a disc of that carry, m, lies (assumption, see TYPE_DISTANCES_FT); the same
+ * type twice beyond the first and the last.
+ */
+export function typesAround(carryM: number): Between {
+  const above = ANCHORS.findIndex((anchor) => carryM < anchor.distanceM);
+  if (above <= 0) {
+    const { type } = ANCHORS.at(above)!;
+    return { from: type, to: type, share: 0 };
+  }
+  const from = ANCHORS[above - 1]!;
+  const to = ANCHORS[above]!;
+  const share = (carryM - from.distanceM) / (to.distanceM - from.distanceM);
+  return { from: from.type, to: to.type, share };
+}
+
+/** The polar part of the way from one type to another. */
+export const blendedPolar = ({ from, to, share }: Between): Polar =>
+  share === 0 ? DISC_POLARS[from] : blend(DISC_POLARS[from], DISC_POLARS[to], share);
+
+/**
+ * The polar of a kind of disc for a target at that distance, m; a blend of two types where its type is
+ * not known: see typesAround.
  *
  * @example
  * polarFor(null, 60) === polarFor("putter", 60) // true
  */
-export function polarFor(type: DiscType | null, distanceM: number): Polar {
-  if (type) return DISC_POLARS[type];
-  const above = ANCHORS.findIndex((anchor) => distanceM < anchor.distanceM);
-  if (above === -1) return ANCHORS.at(-1)!.polar;
-  if (above === 0) return ANCHORS[0]!.polar;
-  const from = ANCHORS[above - 1]!;
-  const to = ANCHORS[above]!;
-  return blend(
-    from.polar,
-    to.polar,
-    (distanceM - from.distanceM) / (to.distanceM - from.distanceM),
-  );
-}
+export const polarFor = (kind: DiscKind, distanceM: number): Polar =>
+  typeof kind === "string" ? DISC_POLARS[kind] : blendedPolar(typesAround(kind ?? distanceM));
 
 const RIGHT_ANGLE = Math.PI / 2;
 

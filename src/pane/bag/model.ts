@@ -38,11 +38,11 @@ export interface Drift {
 }
 
 /** A trend for every disc in the bag that has enough throws for one; changing ones first. */
-export const driftsOf = oncePer(({ card, log, settings }: Book): readonly Drift[] =>
+export const driftsOf = oncePer(({ card, log, settings, bag }: Book): readonly Drift[] =>
   card.rows
     .filter(({ inBag, verdict }) => inBag && verdict !== "too few")
     .flatMap(({ disc }) => {
-      const trend = attempt(() => trendOf(disc, log, settings));
+      const trend = attempt(() => trendOf(disc, log, settings, bag));
       return trend.ok ? [{ disc, trend: trend.value }] : [];
     })
     .sort((a, b) => rank(a) - rank(b)),

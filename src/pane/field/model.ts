@@ -3,7 +3,6 @@ import { levelling } from "../../core/carry/levelThrows";
 import { knownToM, neededThrows } from "../../core/carry/needed";
 import { nextCarry, type NextCarry } from "../../core/carry/student";
 import { LONGEST_CARRY_M } from "../../core/constants";
-import { conditionsOf } from "../../core/flight/air";
 import { dayFromIso, isCarry } from "../../core/log/cell";
 import { discKey, discKeys, isOff, OFF } from "../../core/log/names";
 import { throwLayout } from "../../core/log/readThrows";
@@ -23,7 +22,7 @@ export interface Dot {
   readonly carryM: number;
 }
 
-const levellingOf = oncePer((book: Book) => levelling(conditionsOf(book.settings)));
+const levellingOf = oncePer((book: Book) => levelling(book.settings));
 
 const throwsByDisc = oncePer(({ log }: Book): ReadonlyMap<string, readonly Throw[]> => {
   const keyOf = discKeys();

@@ -5,6 +5,7 @@ import { worth } from "../../core/bag/worth";
 import { chanceOf } from "../../core/choice/chance";
 import { gameOf, strokesToHoleOut } from "../../core/choice/strokes";
 import { planCourse } from "../../core/choice/plan";
+import { plainTarget } from "../../core/choice/target";
 import { powersOf } from "../../core/choice/power";
 import { DEFAULT_SETTINGS } from "../../core/log/readSettings";
 import { DISC_TYPES, type Card, type Hole } from "../../core/types";
@@ -144,7 +145,7 @@ export async function choiceRows(): Promise<BenchRow[]> {
       "7,560 chances against plain quadrature (jstat)",
       () =>
         everyChance((thrown, distanceM) =>
-          chanceOf(thrown, { distanceM, playsLikeM: distanceM }, settings.circleM),
+          chanceOf(thrown, plainTarget(distanceM), settings.circleM),
         ),
       () =>
         everyChance(

@@ -72,7 +72,7 @@ function table(
   const rows = STRETCHES.flatMap((stretch) =>
     playsLike.map((figure) => {
       const playsLikeM = toMetres(figure, unit);
-      const target = { distanceM: playsLikeM * stretch, playsLikeM };
+      const target = { distanceM: playsLikeM * stretch, playsLikeM, playsLikeSdM: 0 };
       const criterion = criterionAt(target.distanceM);
       return game.discs.map((thrown) => picksBy([{ thrown, target }], criterion)[0]!);
     }),

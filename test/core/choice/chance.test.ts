@@ -9,6 +9,7 @@ import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 import { toMetres } from "../../../src/core/units";
 import { disc } from "../../support/cards";
+import { plainTarget } from "../../../src/core/choice/target";
 import { plainChance } from "../../support/plainChance";
 
 const card = makeCard(
@@ -20,7 +21,7 @@ const card = makeCard(
 // Independent computation in NumPy and SciPy: test/golden/chance.json.
 test.each(golden.chances)("$disc at $distanceFt ft, power $power", (expected) => {
   const distanceM = toMetres(expected.distanceFt, "ft");
-  const chance = chanceOf(rowOf(card, expected.disc), { distanceM, playsLikeM: distanceM }, 10);
+  const chance = chanceOf(rowOf(card, expected.disc), plainTarget(distanceM), 10);
   expect(Math.abs(chance(expected.power) - expected.chance)).toBeLessThan(golden.tolerance);
 });
 
@@ -32,7 +33,7 @@ test.each(circle.offset.rows)("normal limit: radius $radius, $distance long", (e
     freedom: 1e7,
     side: { biasRad: 0, scaleRad: 1 / farM, freedom: 1e7, throws: 9 },
   });
-  const chance = chanceOf(row, { distanceM: farM, playsLikeM: farM }, expected.radius)(1);
+  const chance = chanceOf(row, plainTarget(farM), expected.radius)(1);
   expect(Math.abs(chance - expected.probability)).toBeLessThan(circle.tolerance);
 });
 
@@ -64,7 +65,7 @@ test("is the plain sum over slices", () => {
       fc.constantFrom(0.8, 1, 1.3),
       (row, reach, power, stretch) => {
         const playsLikeM = Math.exp(row.mu) * reach;
-        const target = { distanceM: playsLikeM * stretch, playsLikeM };
+        const target = { distanceM: playsLikeM * stretch, playsLikeM, playsLikeSdM: 0 };
         const found = chanceOf(row, target, 10)(power);
         const plain = plainChance(row, target.distanceM, playsLikeM, power, 10, 2000);
         expect(Math.abs(found - plain)).toBeLessThan(5e-5);
@@ -77,7 +78,7 @@ test("is the plain sum over slices", () => {
 test("is a share, and no less in a wider circle", () => {
   fc.assert(
     fc.property(anyDisc, fc.double({ min: 20, max: 250, noNaN: true }), (row, distanceM) => {
-      const target = { distanceM, playsLikeM: distanceM };
+      const target = plainTarget(distanceM);
       const [narrow, wide] = [chanceOf(row, target, 8)(1), chanceOf(row, target, 10)(1)];
       expect(narrow).toBeGreaterThanOrEqual(0);
       expect(wide).toBeLessThanOrEqual(1);
@@ -89,8 +90,7 @@ test("is a share, and no less in a wider circle", () => {
 test("the best power is the one that lands there, or the nearest to it", () => {
   const shot = { riseM: 0, headwindMps: 0 };
   const row = disc("plain", 100);
-  const at = (distanceM: number, power: number) =>
-    chanceOf(row, { distanceM, playsLikeM: distanceM }, 10)(power);
+  const at = (distanceM: number, power: number) => chanceOf(row, plainTarget(distanceM), 10)(power);
   const best = (distanceM: number) => bestChance({ ...shot, distanceM }, row, DEFAULT_SETTINGS);
   expect(best(130)).toBe(at(130, 1));
   expect(best(60)).toBe(at(60, 0.8));

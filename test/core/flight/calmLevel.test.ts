@@ -11,7 +11,7 @@ describe("CALM_LEVEL_M", () => {
         fc.constantFrom(...DISC_TYPES),
         fc.double({ min: 1, max: 60, noNaN: true }),
         (type, speedMps) => {
-          const flown = calmLevelM(polarFor(type, 0), speedMps, "adapted");
+          const flown = calmLevelM(polarFor(type, 0), speedMps);
           expect(Math.abs(CALM_LEVEL_M[type](speedMps) - flown)).toBeLessThan(
             0.03 * METRES_PER_FOOT,
           );
