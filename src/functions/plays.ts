@@ -39,7 +39,7 @@ export function playsLike(
 }
 
 /**
- * The plays-like distance with the least and greatest that the physics allows.
+ * The plays-like distance with the band in which it lies in eight of ten cases.
  * @customfunction PLAYSBAND
  * @param distance Horizontal distance to the target.
  * @param [rise] Target above the throwing spot; below is negative.
