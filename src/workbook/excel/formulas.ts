@@ -1,6 +1,6 @@
 /** Cells whose formula calls one of our functions: finding them, and writing them back. */
 import { areaRef, cellRef, quotedSheet, readSheetArea, type Spot } from "../a1";
-import { callsUs, typedFormula } from "../file/cellValues";
+import { callsUs, typedFormula } from "../file/formulaText";
 import { type FormulaCell, PortError, type Progress } from "../port";
 import { sentences } from "../sentences";
 import { inExcel, isMissing, isNoRange, syncQuietly, type Work } from "./session";

@@ -2,15 +2,8 @@ import type { Cell, CellFormulaValue, Workbook, Worksheet } from "@cj-tech-maste
 import { type Area, areaRef, cellRef, quotedSheet, readArea, readSheetArea } from "../a1";
 import type { Blueprint, CellsPlan, FormulaPlan, SheetPlan, TablePlan } from "../blueprint/types";
 import type { CellValue, WorkbookPort } from "../port";
-import {
-  callsUs,
-  fromFile,
-  isCellError,
-  storedFormula,
-  toError,
-  toFile,
-  typedFormula,
-} from "./cellValues";
+import { fromFile, isCellError, toError, toFile } from "./cellValues";
+import { callsUs, storedFormula, typedFormula } from "./formulaText";
 import { FileTable } from "./fileTable";
 
 type Block = SheetPlan["blocks"][number];

@@ -12,17 +12,8 @@ import {
   type WorkbookPort,
 } from "../port";
 import { sentences } from "../sentences";
-import {
-  callsUs,
-  cellsAt,
-  type CellsAt,
-  fromFile,
-  removeSheet,
-  sheetNamed,
-  storedFormula,
-  toFile,
-  typedFormula,
-} from "./cellValues";
+import { cellsAt, type CellsAt, fromFile, removeSheet, sheetNamed, toFile } from "./cellValues";
+import { callsUs, storedFormula, typedFormula } from "./formulaText";
 import { buildMissing } from "./buildMissing";
 import { FileTable } from "./fileTable";
 import { newBook } from "./bookBytes";

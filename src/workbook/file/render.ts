@@ -32,7 +32,8 @@ import type {
   Style,
   TablePlan,
 } from "../blueprint/types";
-import { storedFormula, toFile } from "./cellValues";
+import { toFile } from "./cellValues";
+import { storedFormula } from "./formulaText";
 
 const DARK = "FF1C2326";
 const GREY = "FF5B666B";
