@@ -4,11 +4,10 @@ import type { Blueprint } from "../workbook/blueprint/types";
 import { EmbeddedWorkbook } from "../workbook/embedded";
 import type { FunctionsBundle } from "../workbook/embedded/engine";
 import { openWorkbook } from "../workbook/embedded/open";
-import type { WorkbookPort } from "../workbook/port";
 import "./iteratorSome";
 
 export interface HeadlessWorkbook {
-  readonly port: WorkbookPort;
+  readonly port: EmbeddedWorkbook;
   /** Resolves when every change made so far has been calculated. */
   calculated(): Promise<void>;
   undo(): Promise<boolean>;
@@ -27,7 +26,8 @@ export async function openHeadless(
 ): Promise<HeadlessWorkbook> {
   const { engine, calculation } = openWorkbook(blueprint, { bundle });
   const port = new EmbeddedWorkbook(engine, calculation);
-  await calculation.settled();
+  // Opening alone asks for no calculation that could be waited for where there is no table and no name.
+  await calculation.all();
   return {
     port,
     calculated: () => calculation.settled(),

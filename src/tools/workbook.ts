@@ -1,26 +1,37 @@
 /**
- * Works out a workbook without a spreadsheet: `npm run workbook -- in.xlsx out.xlsx`. Every formula
- * gets its value, ours included; the rest of the file stays as it is. A .csv of throws becomes a
- * workbook of ours, as it does on the page.
+ * Works out a workbook without a spreadsheet: `npm run workbook -- in.xlsx out.xlsx`. Of the file only
+ * the stored values of formulas change, and of those only the ones whose answer is another; every
+ * other part comes out byte for byte as it went in. A .csv of throws becomes a workbook of ours, as it
+ * does on the page.
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { basename } from "node:path";
 import { bundleInNode } from "../page/bundleInNode";
 import { openHeadless } from "../page/headless";
 import { blueprintOf } from "../workbook/blueprint";
-import { readBook, writeBook } from "../workbook/file/bookBytes";
-import { calculate } from "../workbook/file/calculate";
+import { writeBook } from "../workbook/file/bookBytes";
 import { FilePort } from "../workbook/file/filePort";
 import { isPacked, openFile } from "../workbook/file/openFile";
+import { recalculate } from "../workbook/file/recalculate";
+import { WorkbookPackage } from "../workbook/package/workbookPackage";
 
-type Book = FilePort["book"];
-
-async function bookIn(path: string): Promise<Book> {
+async function bytesOf(path: string): Promise<Uint8Array> {
   const bytes = readFileSync(path);
-  if (isPacked(bytes)) return readBook(bytes);
+  if (isPacked(bytes)) return bytes;
   const { content, counted } = await openFile(bytes, path);
   console.log(`${basename(path)}: ${counted}`);
-  return FilePort.create(blueprintOf(content)).book;
+  return writeBook(FilePort.create(blueprintOf(content)).book);
+}
+
+/** Formulas are named one by one up to so many. */
+const MOST_NAMED = 10;
+
+function sayLeft(left: readonly string[]): void {
+  if (left.length === 0) return;
+  const more = left.length > MOST_NAMED ? ` and ${left.length - MOST_NAMED} more` : "";
+  console.log(
+    `Left as they were, because only a spreadsheet can work them out: ${left.slice(0, MOST_NAMED).join(", ")}${more}.`,
+  );
 }
 
 async function main([from, to]: readonly string[]): Promise<void> {
@@ -29,11 +40,16 @@ async function main([from, to]: readonly string[]): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const book = await bookIn(from);
+  const bytes = await bytesOf(from);
   const bundle = bundleInNode("dist");
-  await calculate(book, (blueprint) => openHeadless(blueprint, bundle));
-  writeFileSync(to, await writeBook(book));
-  console.log(`${to} is written.`);
+  const done = await recalculate(WorkbookPackage.read(bytes), bytes, (blueprint) =>
+    openHeadless(blueprint, bundle),
+  );
+  writeFileSync(to, done.bytes);
+  sayLeft(done.left);
+  console.log(
+    `${to} is written. ${done.changed === 0 ? "No stored value has changed" : `Stored values changed: ${done.changed}`}.`,
+  );
 }
 
 main(process.argv.slice(2)).catch((error: unknown) => {

@@ -1,8 +1,10 @@
 /** The port over the embedded workbook: plain values in and out, one undo step a writing call. */
 import type { IRange, Worksheet } from "@univerjs/core";
+import { IFunctionService, type IFunctionNames } from "@univerjs/engine-formula";
+import { areaRef } from "./a1";
 import type { Blueprint, SheetPlan } from "./blueprint/types";
 import { mendSheet, namesOf, raiseSheet, razeSheet } from "./embedded/build";
-import { activate, formulaCell, Grid, ourCells, type Place, select } from "./embedded/grid";
+import { activate, areaOf, formulaCell, Grid, ourCells, type Place, select } from "./embedded/grid";
 import type { Calculation } from "./embedded/calculation";
 import { type Change, setCells, takeStep, whenChanged } from "./embedded/changes";
 import { livePlans } from "./embedded/livePlans";
@@ -149,6 +151,18 @@ export class EmbeddedWorkbook implements WorkbookPort {
   /** The whole workbook as it stands, for a file. */
   plans(): SheetPlan[] {
     return livePlans(this.engine, this.grid, this.tables);
+  }
+
+  /** The cells that the formula of a cell fills, as "A1:C5"; null where it fills just its own. */
+  spillOf(ref: string): string | null {
+    const { sheet, range } = this.locate(ref);
+    const spill = this.grid.spill(sheet, range.startRow, range.startColumn);
+    return spill && areaRef(areaOf(spill));
+  }
+
+  /** Whether formulas can be worked out that call a function of this name, in capitals. */
+  knowsFunction(name: string): boolean {
+    return this.engine.injector.get(IFunctionService).hasExecutor(name as IFunctionNames);
   }
 
   async ourFormulas(): Promise<FormulaCell[]> {

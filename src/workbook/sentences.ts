@@ -17,6 +17,8 @@ export const sentences = {
   notAWorkbook: "This is not an .xlsx workbook or a .csv file. Nothing was read.",
   fileProtected:
     "This file is protected by a password or is an old .xls file. Save it as .xlsx without a password. Nothing was read.",
+  fileSigned:
+    "This file carries a digital signature, which any change would make invalid. Save a copy without it. Nothing was written.",
   fileTooLarge: (megabytes: number) =>
     `This file is larger than ${megabytes} MB. Keep the throws you need and save it again. Nothing was read.`,
   fileSwells: "This file unpacks to far more than a workbook holds. Nothing was read.",

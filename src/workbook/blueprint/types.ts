@@ -131,6 +131,16 @@ export interface SheetPlan {
   };
 }
 
+/** A defined name that is no block's own: of any cells, a constant or a formula. */
+export interface NamePlan {
+  readonly name: string;
+  /** In the port's notation, as "=Log!$A$1:$B$9" or "=0.5". */
+  readonly refersTo: string;
+  /** The sheet on which alone the name is known; the whole workbook where not said. */
+  readonly sheet?: string;
+}
+
 export interface Blueprint {
   readonly sheets: readonly SheetPlan[];
+  readonly names?: readonly NamePlan[];
 }

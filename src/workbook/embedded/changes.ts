@@ -39,8 +39,8 @@ import {
   CFValueType,
   DeleteConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
-import { fixedRef } from "../a1";
-import type { ListRule, NumberFormat, Style } from "../blueprint/types";
+import { fixedRef, readSheetArea } from "../a1";
+import type { ListRule, NamePlan, NumberFormat, Style } from "../blueprint/types";
 import { PortError } from "../port";
 import { sentences } from "../sentences";
 import type { Engine } from "./engine";
@@ -134,6 +134,23 @@ export function addName({ unitId }: Engine, sheet: string, name: string, range: 
   };
   return change(SetDefinedNameMutation.id, params, RemoveDefinedNameMutation.id, params);
 }
+
+/** A name of any kind; a reference stands without "=", as the engine keeps it. */
+export function addNamePlan({ unitId, workbook }: Engine, plan: NamePlan): Change {
+  const formula = plan.refersTo.replace(/^=/, "");
+  const sheet = plan.sheet === undefined ? undefined : workbook.getSheetBySheetName(plan.sheet);
+  const params = {
+    id: generateRandomId(),
+    unitId,
+    name: plan.name,
+    formulaOrRefString: isReference(formula) ? formula : `=${formula}`,
+    localSheetId: sheet?.getSheetId() ?? SCOPE_WORKBOOK_VALUE_DEFINED_NAME,
+  };
+  return change(SetDefinedNameMutation.id, params, RemoveDefinedNameMutation.id, params);
+}
+
+const isReference = (formula: string): boolean =>
+  formula.split(",").every((part) => readSheetArea(part) !== null);
 
 export function removeName({ unitId, injector }: Engine, id: string): Change {
   const known = injector.get(IDefinedNamesService).getValueById(unitId, id)!;

@@ -142,6 +142,12 @@ export class Grid {
     return this.formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), unitId) ?? null;
   }
 
+  /** The cells that the formula of a cell fills; null where it fills just its own. */
+  spill(sheet: Worksheet, row: number, column: number): IRange | null {
+    const spills = this.formulas.getArrayFormulaRange()[this.engine.unitId];
+    return spills?.[sheet.getSheetId()]?.[row]?.[column] ?? null;
+  }
+
   value(sheet: Worksheet, row: number, column: number): CellValue {
     const sheetId = sheet.getSheetId();
     const cell = this.stored(sheet, row, column);

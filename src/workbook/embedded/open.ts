@@ -6,7 +6,7 @@ import { furnish } from "./build";
 import { Calculation } from "./calculation";
 import { type Engine, type EngineOptions, startEngine } from "./engine";
 import { renderSheet } from "./renderSheet";
-import { apply } from "./changes";
+import { addNamePlan, apply } from "./changes";
 import { registerTableLook } from "./tables";
 import { mendEngine } from "./workarounds/index";
 
@@ -35,9 +35,10 @@ export function openWorkbook(
   registerTableLook(engine);
   const calculation = new Calculation(engine);
   startCalculating(engine);
-  const changes = rendered.flatMap(({ sheet, blocks }) =>
-    furnish(engine, sheet.id, sheet.name ?? "", blocks),
-  );
+  const changes = [
+    ...rendered.flatMap(({ sheet, blocks }) => furnish(engine, sheet.id, sheet.name ?? "", blocks)),
+    ...(blueprint.names ?? []).map((name) => addNamePlan(engine, name)),
+  ];
   apply(engine, changes, "Opening the workbook");
   return { engine, calculation };
 }
