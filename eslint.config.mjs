@@ -20,7 +20,7 @@ const zones = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({
 /** The pane knows the port and the blueprint, never an adapter: only addin and page choose one. */
 const adapters = {
   target: "./src/pane",
-  from: ["./src/workbook/{excel,embedded}.ts", "./src/workbook/{excel,embedded,file}/**/*"],
+  from: ["./src/workbook/{excel,embedded}.ts", "./src/workbook/{excel,embedded,file,light}/**/*"],
   message: "The pane takes whatever port it is given.",
 };
 

@@ -2,9 +2,9 @@ import type { Book } from "./book/book";
 import { type CourseForm, EMPTY_COURSE } from "./course/model";
 import { EMPTY_START, type Session, type StartForm } from "./field/model";
 import { EMPTY_HOLE, fillFrom, type HoleForm } from "./hole/model";
-import { EMPTY_NOTES, type NotesForm } from "./notes/model";
+import { EMPTY_NOTES, type NotesForm } from "./forms";
 import type { Place } from "./places";
-import { EMPTY_SHARE, type ShareForm } from "./share/model";
+import { EMPTY_SHARE, type ShareForm } from "./forms";
 import type { Step } from "./undo/takeBack";
 
 /** What happened in a place, said there. */

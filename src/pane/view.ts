@@ -1,26 +1,51 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { bagView } from "./bag/view";
 import type { Book } from "./book/book";
 import type { Desk } from "./controller";
-import { courseView } from "./course/view";
-import { fieldView } from "./field/view";
 import { holeView } from "./hole/view";
-import { notesView } from "./notes/view";
 import { busyView, noticeView } from "./parts/blocks";
 import { PLACES, placeAfter, type Place } from "./places";
-import { shareView } from "./share/view";
-import { setupView } from "./setup/view";
 import { goTo } from "./state";
 
-const VIEWS: Readonly<Record<Place, (desk: Desk, book: Book) => TemplateResult>> = {
-  field: fieldView,
-  notes: notesView,
-  bag: bagView,
-  hole: holeView,
-  course: courseView,
-  share: shareView,
-  setup: setupView,
+type View = (desk: Desk, book: Book) => TemplateResult;
+
+/** The places that the pane can open on are there from the start; the others come when they are asked for. */
+const LATER: Readonly<Record<Exclude<Place, "hole">, () => Promise<View>>> = {
+  field: async () => (await import(/* webpackMode: "eager" */ "./field/view")).fieldView,
+  notes: async () => (await import(/* webpackMode: "eager" */ "./notes/view")).notesView,
+  bag: async () => (await import(/* webpackMode: "eager" */ "./bag/view")).bagView,
+  course: async () => (await import(/* webpackMode: "eager" */ "./course/view")).courseView,
+  share: async () => (await import(/* webpackMode: "eager" */ "./share/view")).shareView,
+  setup: async () => (await import(/* webpackMode: "eager" */ "./setup/view")).setupView,
 };
+
+const views = new Map<Place, View>([["hole", holeView]]);
+
+const couldNotOpen: View = (desk) =>
+  html`<div class="notice fault" role="alert">
+    <p>This place could not be loaded.</p>
+    <button
+      @click=${() => {
+        views.delete(desk.state.place);
+        desk.change((state) => ({ ...state }));
+      }}
+    >
+      Try again
+    </button>
+  </div>`;
+
+/** The view of a place; null while it is on its way, after which the pane is drawn again. */
+function viewOf(place: Place, drawAgain: () => void): View | null {
+  const view = views.get(place);
+  if (view) return view;
+  if (place !== "hole")
+    void LATER[place]()
+      .catch(() => couldNotOpen)
+      .then((loaded) => {
+        views.set(place, loaded);
+        drawAgain();
+      });
+  return null;
+}
 
 /** Tabs above, the place below. */
 export const paneView = (desk: Desk): TemplateResult =>
@@ -64,7 +89,9 @@ function placeView(desk: Desk): unknown {
       <button @click=${() => void desk.refresh()}>Read again</button>
     </div>`;
   if (!book) return html`<p class="quiet" role="status">Reading the workbook …</p>`;
-  return html`${faultsView(book)} ${VIEWS[place](desk, book)}`;
+  const view = viewOf(place, () => desk.change((state) => ({ ...state })));
+  return html`${faultsView(book)}
+  ${view ? view(desk, book) : html`<p class="quiet" role="status">Opening …</p>`}`;
 }
 
 /** Parts of the workbook that cannot be read, wherever one is: every answer may miss them. */

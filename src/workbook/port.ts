@@ -66,7 +66,7 @@ export interface BuildReport {
 export type Progress = (done: number, total: number) => void;
 
 export interface WorkbookPort {
-  readonly kind: "excel" | "embedded" | "file";
+  readonly kind: "excel" | "embedded" | "file" | "light";
   /** Whether the host's own Undo takes back what the port writes, one step a call. */
   readonly undoable: boolean;
 

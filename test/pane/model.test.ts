@@ -6,7 +6,8 @@ import { dotsOf } from "../../src/pane/field/model";
 import { flightSide } from "../../src/pane/hole/model";
 import { reportSentence } from "../../src/pane/setup/actions";
 import { isEmpty, starterRows } from "../../src/pane/setup/model";
-import { EMPTY_SHARE, mergingOf, textCard } from "../../src/pane/share/model";
+import { mergingOf, textCard } from "../../src/pane/share/model";
+import { EMPTY_SHARE } from "../../src/pane/forms";
 import { emptyBook, starterBook, starterPort } from "./starterBook";
 
 let book: Book;

@@ -1,11 +1,7 @@
 /** What the pane makes of notes: which throws come ticked, and what it says of the others. */
 import { rowOf } from "../../src/core/carry/levelThrows";
-import {
-  EMPTY_NOTES,
-  type NotesForm,
-  understand,
-  type UnderstoodRow,
-} from "../../src/pane/notes/model";
+import { understand, type UnderstoodRow } from "../../src/pane/notes/model";
+import { EMPTY_NOTES, type NotesForm } from "../../src/pane/forms";
 import { emptyBook, starterBook } from "./starterBook";
 
 const TODAY = 46353; // 2026-11-27

@@ -1,5 +1,5 @@
 import reviewed from "../reviewed/functions.json";
-import { DATA_TABLES } from "../../src/workbook/blueprint/content";
+import { DATA_TABLES } from "../../src/workbook/blueprint/dataTables";
 import { emptyBlueprint, starterBlueprint } from "../../src/workbook/blueprint";
 import type { Blueprint, SheetPlan, TablePlan } from "../../src/workbook/blueprint/types";
 

@@ -14,7 +14,7 @@ import {
   DATA_TABLES,
   type DataPart,
   forEachTable,
-} from "../../workbook/blueprint/content";
+} from "../../workbook/blueprint/dataTables";
 import {
   type CellValue,
   PortError,

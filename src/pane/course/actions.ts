@@ -1,5 +1,5 @@
 import { addRows, writeSettings } from "../book/book";
-import { DATA_TABLES } from "../../workbook/blueprint/content";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import type { Desk } from "../controller";
 import { goTo, withFocus } from "../state";
 import { fillFrom } from "../hole/model";

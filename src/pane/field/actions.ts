@@ -1,5 +1,5 @@
 /** What the buttons and keys of Field do. */
-import { DATA_TABLES } from "../../workbook/blueprint/content";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { PortError } from "../../workbook/port";
 import { addRows } from "../book/book";
 import { rowsFor } from "../book/newThrows";

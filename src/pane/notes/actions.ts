@@ -1,10 +1,11 @@
 import { rowsFor } from "../book/newThrows";
-import { DATA_TABLES } from "../../workbook/blueprint/content";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { addRows } from "../book/book";
 import type { Desk } from "../controller";
 import { count } from "../words/figures";
 import { PortError } from "../../workbook/port";
-import { EMPTY_NOTES, type NotesForm, type UnderstoodRow } from "./model";
+import { type UnderstoodRow } from "./model";
+import { EMPTY_NOTES, type NotesForm } from "../forms";
 
 export const setNotes = (desk: Desk, part: Partial<NotesForm>): void =>
   desk.change((state) => ({ ...state, notes: { ...state.notes, ...part } }));

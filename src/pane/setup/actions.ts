@@ -2,7 +2,7 @@ import { addRows, readRawBook } from "../book/book";
 import type { Desk, Done } from "../controller";
 import type { Change } from "../undo/takeBack";
 import { count, list } from "../words/figures";
-import { DATA_PARTS } from "../../workbook/blueprint/content";
+import { DATA_PARTS } from "../../workbook/blueprint/dataTables";
 import { emptyBlueprint } from "../../workbook/blueprint";
 import type { BuildReport, WorkbookPort } from "../../workbook/port";
 import { starterRows } from "./model";

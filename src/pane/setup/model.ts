@@ -1,5 +1,5 @@
 /** The invented rows of the starter workbook, for tables that are still empty. */
-import { DATA_PARTS, DATA_TABLES, type DataPart } from "../../workbook/blueprint/content";
+import { DATA_PARTS, DATA_TABLES, type DataPart } from "../../workbook/blueprint/dataTables";
 import { starterBlueprint } from "../../workbook/blueprint/index";
 import type { TablePlan } from "../../workbook/blueprint/types";
 import type { Row, TableData } from "../../workbook/port";

@@ -1,12 +1,12 @@
 import { addRows, cellsOf } from "../book/book";
-import { DATA_TABLES } from "../../workbook/blueprint/content";
+import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import type { Desk, Done, OpenedFile } from "../controller";
 import { withNotice } from "../state";
 import { todayOf } from "../today";
 import { count } from "../words/figures";
 import type { Merge } from "../../workbook/merge";
 import { pocketSteps } from "../../workbook/pocket/pocketSheet";
-import { EMPTY_SHARE, type ShareForm } from "./model";
+import { EMPTY_SHARE, type ShareForm } from "../forms";
 
 export const setShare = (desk: Desk, part: Partial<ShareForm>): void =>
   desk.change((state) => ({ ...state, share: { ...state.share, ...part } }));

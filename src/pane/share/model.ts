@@ -2,36 +2,14 @@
 import { findColumns } from "../../core/log/headings";
 import { discKey } from "../../core/log/names";
 import { THROW_HEADERS } from "../../core/log/readThrows";
-import type { Cells, Settings } from "../../core/types";
+import type { Cells } from "../../core/types";
 import { type Merge, mergeThrows } from "../../workbook/merge";
-import type { CellValue } from "../../workbook/port";
 import { separatedCells } from "../../workbook/separatedCells";
 import { rungsOf } from "../bag/model";
 import { type Book, cellsOf, oncePerPair } from "../book/book";
 import { type Answer, attempt } from "../controller";
+import type { ShareForm } from "../forms";
 import { day, length } from "../words/figures";
-
-/** What stands in Share. */
-export interface ShareForm {
-  readonly partner: string;
-  /** Where the partner's throws are: a table of this workbook, or "" for the box. */
-  readonly table: string;
-  readonly text: string;
-  /** What that table holds, once it was read. */
-  readonly cells: readonly (readonly CellValue[])[];
-  /** Units of the partner's figures; null: ours. */
-  readonly distanceUnit: Settings["distanceUnit"] | null;
-  readonly windUnit: Settings["windUnit"] | null;
-}
-
-export const EMPTY_SHARE: ShareForm = {
-  partner: "",
-  table: "",
-  text: "",
-  cells: [],
-  distanceUnit: null,
-  windUnit: null,
-};
 
 // A partner's throws, from what was pasted or from another table, laid beside ours.
 

@@ -1,6 +1,6 @@
 /** Figures as the player reads them, in the units of the settings. Text only, no arithmetic but rounding. */
 import { type DistanceUnit, fromMetres, fromMps, type WindUnit } from "../../core/units";
-import { isoFromDay } from "../../workbook/blueprint/content";
+import { isoFromDay } from "../../workbook/blueprint/isoFromDay";
 
 /** Space that keeps a figure and its unit on one line. */
 const GAP = "\u00a0";

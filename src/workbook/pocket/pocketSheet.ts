@@ -1,7 +1,7 @@
 import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
-import { isoFromDay } from "../blueprint/content";
+import { isoFromDay } from "../blueprint/isoFromDay";
 import type { SheetPlan } from "../blueprint/types";
 import { type Block, FIRST_DISC, fixed, formula } from "./cells";
 import { type Axis, axisEnd, playsLikeGrid } from "./grid";

@@ -1,0 +1,38 @@
+/** What stands in the boxes of places whose models are loaded only when they are shown. */
+import type { Settings } from "../core/types";
+import type { CellValue } from "../workbook/port";
+
+/** What stands in Notes. */
+export interface NotesForm {
+  readonly text: string;
+  /** Day of the throws that the notes give none for, yyyy-mm-dd; "" for no day. null: today. */
+  readonly day: string | null;
+  /** Names that are to be read as a disc of the bag, by the name as written. */
+  readonly renamed: Readonly<Record<string, string>>;
+  /** Rows that were ticked or unticked by hand, by their place. */
+  readonly ticked: Readonly<Record<number, boolean>>;
+}
+
+export const EMPTY_NOTES: NotesForm = { text: "", day: null, renamed: {}, ticked: {} };
+
+/** What stands in Share. */
+export interface ShareForm {
+  readonly partner: string;
+  /** Where the partner's throws are: a table of this workbook, or "" for the box. */
+  readonly table: string;
+  readonly text: string;
+  /** What that table holds, once it was read. */
+  readonly cells: readonly (readonly CellValue[])[];
+  /** Units of the partner's figures; null: ours. */
+  readonly distanceUnit: Settings["distanceUnit"] | null;
+  readonly windUnit: Settings["windUnit"] | null;
+}
+
+export const EMPTY_SHARE: ShareForm = {
+  partner: "",
+  table: "",
+  text: "",
+  cells: [],
+  distanceUnit: null,
+  windUnit: null,
+};
