@@ -49,9 +49,7 @@ export function coverOf(
       const chance = bestChance(row, target);
       if (chance > best.chance) best = { chance, disc: row.disc };
     }
-    // A disc that gets just there flies as one of that carry.
-    const target =
-      level({ type: null, mu: Math.log(distanceM) }, distanceM) ?? plainTarget(distanceM);
+    const target = level(null, distanceM) ?? plainTarget(distanceM);
     const ideal = chanceOf(idealRow(target, population, settings), target, settings.circleM)(1);
     return { distanceM, ...best, ideal };
   };

@@ -17,15 +17,16 @@ export interface Target {
 export type Flier = Pick<CardRow, "type" | "mu">;
 
 /**
- * The target that a shot is to a disc, worked out once for discs that fly alike; null where the
- * flight has no answer for it.
+ * The target that a shot is to a disc, worked out once for discs that fly alike. Where the flight has
+ * no answer so far out, the disc can still be thrown towards it: see `towards`. Null where there is
+ * none of that either.
  */
 export function targetsOf(shot: Shot, conditions: Conditions): (row: Flier) => Target | null {
   const known = new Map<DiscKind, Target | null>();
   return (row) => {
     const kind = kindOf(row);
     if (!known.has(kind)) known.set(kind, targetOf(shot, conditions, kind));
-    return known.get(kind)!;
+    return known.get(kind) ?? towards(shot, conditions, row);
   };
 }
 
@@ -37,10 +38,40 @@ function targetOf(shot: Shot, conditions: Conditions, kind: DiscKind): Target | 
   return { distanceM, playsLikeM: plays, playsLikeSdM: playsLikeSdM(shot, conditions, kind) };
 }
 
+/**
+ * Beyond this share of its smooth carry hardly a throw of a disc ends. What a farther target asks is there of
+ * no matter, only what slope, wind and air do to the throw on its way.
+ */
+const REACH = 1.25;
+
+const reachM = ({ mu }: Flier): number => REACH * Math.exp(mu);
+
+/** A nearer target, and all of its figures, as many times as far away. */
+const scaled = (
+  { playsLikeM: plays, playsLikeSdM: sd }: Target,
+  nearM: number,
+  distanceM: number,
+) => {
+  const times = distanceM / nearM;
+  return { distanceM, playsLikeM: plays * times, playsLikeSdM: sd * times };
+};
+
+/** The target beyond a disc's reach, as a throw of the disc towards it meets slope, wind and air. */
+function towards(shot: Shot, conditions: Conditions, row: Flier): Target | null {
+  const nearM = reachM(row);
+  if (!(shot.distanceM > nearM)) return null;
+  const riseM = (shot.riseM * nearM) / shot.distanceM;
+  const near = targetOf({ ...shot, distanceM: nearM, riseM }, conditions, kindOf(row));
+  return near && scaled(near, nearM, shot.distanceM);
+}
+
 // Level, calm targets in the air of the settings.
 
-/** The level, calm target at a distance, m above 0, for a disc; null where the flight has no answer for it. */
-export type LevelTarget = (row: Flier, distanceM: number) => Target | null;
+/**
+ * The level, calm target at a distance, m above 0, for a disc, or (null) for one that is usual there;
+ * null where the flight has no answer for it.
+ */
+export type LevelTarget = (row: Flier | null, distanceM: number) => Target | null;
 
 /** The target whose level, calm distance in standard air is its own. */
 export const plainTarget = (distanceM: number): Target => ({
@@ -49,12 +80,15 @@ export const plainTarget = (distanceM: number): Target => ({
   playsLikeSdM: 0,
 });
 
-/** Plays-like distance differs from distance only by the air; in standard air not at all. */
+/**
+ * Plays-like distance differs from distance only by the air; in standard air not at all. Beyond a disc's
+ * reach it grows in proportion, for all that counts there is how far the disc goes in this air.
+ */
 export function levelTargets(conditions: Conditions): LevelTarget {
   if (isStandard(conditions.densityKgM3)) return (_row, distanceM) => plainTarget(distanceM);
   const curves = new Map<DiscKind, readonly [plays: DistanceCurve, sd: DistanceCurve]>();
   return (row, distanceM) => {
-    const kind = kindOf(row);
+    const kind = row && kindOf(row);
     let found = curves.get(kind);
     if (!found) {
       const [plays, sd] = [playsLikeCurve, playsLikeSdCurve].map((curve) =>
@@ -62,10 +96,10 @@ export function levelTargets(conditions: Conditions): LevelTarget {
       );
       curves.set(kind, (found = [plays!, sd!]));
     }
-    const plays = orNaN(() => found[0](distanceM));
-    return plays > 0
-      ? { distanceM, playsLikeM: plays, playsLikeSdM: orNaN(() => found[1](distanceM)) }
-      : null;
+    const nearM = row ? Math.min(distanceM, reachM(row)) : distanceM;
+    const [plays, sd] = found.map((curve) => orNaN(() => curve(nearM))) as [number, number];
+    if (!(plays > 0)) return null;
+    return scaled({ distanceM: nearM, playsLikeM: plays, playsLikeSdM: sd }, nearM, distanceM);
   };
 }
 

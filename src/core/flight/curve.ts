@@ -45,8 +45,11 @@ function makeCurve(exact: (distanceM: number) => number, bends: readonly number[
     const first = firstOfFour(place, bends);
     const [y0, y1, y2, y3] = [knot(first), knot(first + 1), knot(first + 2), knot(first + 3)];
     const found = cubic(y0, y1, y2, y3, place - first);
-    // A knot out of reach says nothing about this distance.
-    return Number.isNaN(found) ? exact(distanceM) : found;
+    if (!Number.isNaN(found)) return found;
+    // A knot out of reach says nothing about this distance; two, one on each side, do.
+    const below = Math.floor(place);
+    const outOfReach = Number.isNaN(knot(below)) && Number.isNaN(knot(below + 1));
+    return exact(outOfReach ? below * KNOT_FT * METRES_PER_FOOT : distanceM);
   };
 }
 

@@ -115,8 +115,9 @@ const isThrow = (found: number): boolean => found > 0 && found < Infinity;
 
 /**
  * `flyFor` for a disc of unknown type: a parabola through the two types that it lies between and the
- * one half-way, so that the discs of a bag share those flights; within 0.1 ft of a flight of its own,
- * which it gets where one of the three does not reach the target.
+ * one half-way, so that the discs of a bag share those flights; within 0.2 ft of a flight of its own in
+ * winds up to 10 mph, within 0.6 ft up to 20 mph. Such a flight it gets where one or two of the three do
+ * not reach the target.
  */
 function flyForCarry(shot: Shot, densityKgM3: number, between: Between): number {
   const { from, to, share } = between;
@@ -126,6 +127,7 @@ function flyForCarry(shot: Shot, densityKgM3: number, between: Between): number 
     rememberedFlight(shot, densityKgM3, { from, to, share: 0.5 }),
     rememberedFlight(shot, densityKgM3, { from: to, to, share: 0 }),
   ];
+  if (start === middle && middle === end) return start;
   if (!isThrow(start) || !isThrow(middle) || !isThrow(end))
     return rememberedFlight(shot, densityKgM3, between);
   const bend = start - 2 * middle + end;

@@ -26,9 +26,21 @@ export interface OdexThrow {
   readonly massKg?: number;
 }
 
+/** Position and velocity: along, height, to the right, m and m/s. */
+type Motion = number[];
+
 /** Where the disc is after `timeS`: along, height, to the right, m. */
-export function odexPosition(thrown: OdexThrow, timeS: number): Vector {
-  const { type, elevationRad, speedMps, densityKgM3, massKg = 0.175 } = thrown;
+export const odexPosition = (thrown: OdexThrow, timeS: number): Vector =>
+  fly(thrown, released(thrown), timeS).slice(0, 3) as unknown as Vector;
+
+const released = ({ elevationRad, speedMps }: OdexThrow): Motion => [
+  ...[0, RELEASE_HEIGHT_M, 0],
+  ...[speedMps * Math.cos(elevationRad), speedMps * Math.sin(elevationRad), 0],
+];
+
+/** The flight goes on from there for `timeS`. */
+function fly(thrown: OdexThrow, from: Motion, timeS: number): Motion {
+  const { type, elevationRad, densityKgM3, massKg = 0.175 } = thrown;
   const polar = DISC_POLARS[type];
   const wind: Vector = [-thrown.headwindMps, 0, thrown.crosswindMps];
   const nose: Vector = [Math.cos(elevationRad), Math.sin(elevationRad), 0];
@@ -57,6 +69,38 @@ export function odexPosition(thrown: OdexThrow, timeS: number): Vector {
 
   const solver = new Solver(6);
   solver.absoluteTolerance = solver.relativeTolerance = 1e-10;
-  const start = [0, RELEASE_HEIGHT_M, 0, ...scaled(nose, speedMps)];
-  return solver.solve(slope, 0, start, timeS).y.slice(0, 3) as unknown as Vector;
+  return solver.solve(slope, 0, [...from], timeS).y;
+}
+
+const HEIGHT = 1;
+const CLIMB = 4;
+
+/** Where the disc comes down to a height, m, as `odexPosition`; null where it never gets up there. */
+export function odexLanding(thrown: OdexThrow, heightM: number): Vector | null {
+  const stepS = 0.5;
+  let before = released(thrown);
+  let after = fly(thrown, before, stepS);
+  while (after[HEIGHT]! >= heightM || after[CLIMB]! > 0) {
+    before = after;
+    after = fly(thrown, before, stepS);
+  }
+  if (before[HEIGHT]! < heightM) {
+    // Still climbing when the step began: it may have been higher in between.
+    let [climbing, falling] = [0, stepS];
+    while (falling - climbing > 1e-6) {
+      const timeS = (climbing + falling) / 2;
+      if (fly(thrown, before, timeS)[CLIMB]! > 0) climbing = timeS;
+      else falling = timeS;
+    }
+    if (fly(thrown, before, climbing)[HEIGHT]! < heightM) return null;
+  }
+  // Newton's method from below the height, falling.
+  let timeS = stepS;
+  for (let turn = 0; turn < 9; turn++) {
+    const at = fly(thrown, before, timeS);
+    const lateS = (heightM - at[HEIGHT]!) / -at[CLIMB]!;
+    if (Math.abs(lateS) < 1e-8) break;
+    timeS -= lateS;
+  }
+  return fly(thrown, before, timeS).slice(0, 3) as unknown as Vector;
 }
