@@ -173,12 +173,36 @@ export const TWIN_OVERLAP = 0.8;
 /** Holes of a round. Common practice, no source. */
 export const HOLES_A_ROUND = 18;
 
-/** What is believed of the course, the uphill factor and the wind factor before any round: mean and standard deviation. Assumption. */
-export const LEARNT_BEFORE = {
-  course: { mean: 0, sd: 0.05 },
-  uphill: { mean: 1, sd: 0.3 },
-  wind: { mean: 1, sd: 0.5 },
+/**
+ * What is believed of the player's course before any round, as normal beliefs: ln of the carry over the
+ * field's; the factors of rise, headwind and tailwind; ln of the course spread (share of carry) and of
+ * the course side (rad). Deviations that stand here alone: assumption.
+ */
+export const COURSE_PRIOR = {
+  lnCourseCarry: { value: 0, sd: 0.05 },
+  ...PLAYS_LIKE_FACTORS,
+  lnCourseSpread: { value: Math.log(COURSE_SPREAD), sd: 0.5 },
+  lnCourseSide: { value: Math.log(COURSE_SIDE_RAD), sd: 0.5 },
 } as const;
+
+/** What is believed of the player's putting: ln of the angle in degrees, normal; its growth a foot beyond 30 ft, gamma of shape 2 with this scale. Assumption. */
+export const PUTTING_PRIOR = {
+  lnAngle: { mean: Math.log(1.6), sd: 0.35 },
+  growthScale: 0.01,
+} as const;
+
+/** Fewer rows that say in or out tell nothing about the chances. Assumption. */
+export const LEAST_ROWS_TO_JUDGE = 10;
+
+/** How much a player's carry differs from day to day, a share, until earlier days tell. Assumption. */
+export const DAY_SPREAD = 0.04;
+/** Bounds of what earlier days may tell, how many of them it takes, and how many throws each. Assumption. */
+export const LEAST_DAY_SPREAD = 0.01;
+export const MOST_DAY_SPREAD = 0.1;
+export const LEAST_DAYS_FOR_SPREAD = 3;
+/** A day is judged from so many throws with so many discs. Assumption. */
+export const FORM_LEAST_THROWS = 5;
+export const FORM_LEAST_DISCS = 3;
 
 /** Tuning of Huber's location estimate: 95 % efficient on normal data. Holland & Welsch 1977, Commun. Stat. A6:813. */
 export const HUBER_TUNING = 1.345;
@@ -235,3 +259,7 @@ export const MONTH_DAYS = 365.2425 / 12;
  * power law of wind profiles with the usual exponent 1/7, at about 3 m. The height is an assumption.
  */
 export const FLIGHT_WIND_SHARE = 0.85;
+
+/** Practice: a throw is worth its while where it adds this to the chance of the circle, and so many of one disc are enough for a day. Assumption. */
+export const PRACTICE_GAIN = 0.002;
+export const PRACTICE_MOST_THROWS = 10;

@@ -22,8 +22,18 @@ export const messages = {
       `Row ${row}: carry is ${found}, farther than any throw. Look at the number and its unit.`,
     tooShort: (row: number, found: number) =>
       `Row ${row}: carry is ${found}, shorter than any throw. Look at the number and its unit.`,
-    finishTooFar: (row: number, found: number) =>
-      `Row ${row}: finish is ${found}, farther off than any throw. Look at the number and its unit.`,
+    tooFarOff: (row: number, what: string, found: number) =>
+      `Row ${row}: ${what} is ${found}, farther off than any throw. Check the number and its unit.`,
+    finishBehind: (row: number, found: number) =>
+      `Row ${row}: finish is ${found}, which is behind the spot that was thrown from. Check finish and distance.`,
+    notYesOrNo: (row: number, what: string, found: string) =>
+      `Row ${row}: ${what} is ${found}. Write yes or no.`,
+    circleContradicted: (row: number, says: string) =>
+      `Row ${row}: in circle says ${says}, but finish and offline say otherwise. Correct one of them.`,
+    notCount: (row: number, what: string, found: number) =>
+      `Row ${row}: ${what} is ${found}. It must be a whole number from 0.`,
+    moreMadeThanTried: (row: number, made: number, tried: number) =>
+      `Row ${row}: ${made} made of ${tried} tried cannot be.`,
     badPower: (row: number, found: number) =>
       `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
     belowZero: (row: number, what: string) => `Row ${row}: ${what} cannot be below 0.`,
@@ -51,6 +61,11 @@ export const messages = {
   },
   carry: {
     noThrows: () => "There are no throws to answer from.",
+    noDay: () => "No throw has a date, so there is no day to compare.",
+    noThrowsThatDay: () => "There is no throw of that day.",
+    formTooFew: (throws: number, discs: number, leastThrows: number, leastDiscs: number) =>
+      `The form of a day takes ${leastThrows} throws with ${leastDiscs} discs that were also thrown on other days. So far: ${throws} with ${discs}.`,
+    noDatedThrow: (disc: string) => `No throw of '${disc}' has a date.`,
     noSuchDisc: (disc: string) => `No throw of '${disc}' counts.`,
     noSuchDiscBecause: (disc: string, reason: string) => `No throw of '${disc}' counts. ${reason}`,
     marginNotPositive: (margin: number) => `The margin must be above 0; it is ${margin}.`,
@@ -96,7 +111,10 @@ export const messages = {
   learn: {
     noRows: () => "There are no rounds to learn from.",
     noneUsable: (row: number, reason: string) =>
-      `No row of the rounds can teach. Row ${row}: ${reason}`,
+      `No row of the rounds can be learnt from. Row ${row}: ${reason}`,
+    noPutts: () => "There are no putts to learn from.",
+    noneInOrOut: () =>
+      "No row of the rounds says whether a throw finished in the circle. Fill in In circle, or Finish and Offline.",
   },
   notes: {
     ambiguousDate: () => "Day or month first? Write it as year-month-day.",

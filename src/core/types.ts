@@ -204,17 +204,30 @@ export interface Option {
   readonly then: readonly NextThrow[];
 }
 
-/** One throw on the course, and what is known of where it ended. */
+/** One throw on the course. What was not noted is null. */
 export interface RoundRow extends Shot {
   readonly row: number;
-  /** Name of the course; "" where not given. */
+  /** Serial day. */
+  readonly day: number | null;
+  /** "" where the table names none. */
   readonly course: string;
+  readonly hole: string;
   readonly disc: string;
   readonly power: number;
-  /** Finish along the line from the target, long positive; null where not noted. */
+  /** Finish along the line from the target, long positive. */
   readonly finishM: number | null;
-  /** Sideways miss, right positive; null where not noted. */
+  /** Finish sideways from the line, right positive. */
   readonly offlineM: number | null;
-  /** Whether it ended in the circle; null where not noted. */
+  /** Whether it finished within the circle. */
   readonly inCircle: boolean | null;
+}
+
+/** Putts from one distance. */
+export interface PuttRow {
+  readonly row: number;
+  /** Serial day; null where not noted. */
+  readonly day: number | null;
+  readonly distanceM: number;
+  readonly made: number;
+  readonly tried: number;
 }

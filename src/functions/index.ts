@@ -1,7 +1,7 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
 import { coverage, gaps, worth } from "./bag";
 import { card, needed, smooth, wear } from "./carry";
-import { learn } from "./learn";
+import { learn } from "./rounds";
 import { notes } from "./notes";
 import { atPower, best, chance, options, plan, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";

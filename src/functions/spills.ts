@@ -5,14 +5,13 @@ import type { Trend } from "../core/carry/wear";
 import type { PlannedHole } from "../core/choice/plan";
 import type { PlaysLikeBand } from "../core/flight/playsLike";
 import type { FlightPoint } from "../core/flight/path";
-import type { Factors, Learnt } from "../core/learn/learnFactors";
 import type { NoteRow, Notes } from "../core/notes/pieces";
 import type { Option, Settings } from "../core/types";
 import { fromMetres, fromMps } from "../core/units";
 import { noAnswer, type Out, type Spill } from "./answer";
 
 /** From metres to the unit of the settings; a figure that is not known is a blank, and −0 is 0. */
-const inUnit =
+export const inUnit =
   ({ distanceUnit }: Settings) =>
   (metres: number | null): Out =>
     metres === null ? "" : fromMetres(metres, distanceUnit) + 0;
@@ -136,14 +135,4 @@ export function gapCells(gaps: readonly Gap[], twins: readonly Twins[], settings
 
 export function worthCells(rows: readonly Worth[]): Spill {
   return [["Disc", "Strokes"], ...rows.map(({ disc, strokes }) => [disc, strokes])];
-}
-
-export function learnCells({ uphill, wind, course }: Factors): Spill {
-  const line = (name: string, { mean, sd, rows }: Learnt): Out[] => [name, mean, sd, rows];
-  return [
-    ["Factor", "Mean", "Plus or minus", "Rows"],
-    line("Uphill factor", uphill),
-    line("Wind factor", wind),
-    line("Course bias", course),
-  ];
 }

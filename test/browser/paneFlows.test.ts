@@ -3,7 +3,8 @@ import type { Locator, Page } from "playwright-core";
 import { attempt } from "../../src/pane/controller";
 import { type Book, bookOf, type RawBook } from "../../src/pane/book/book";
 import { rungsOf } from "../../src/pane/bag/model";
-import { factorsToUse, learntOf, planOf } from "../../src/pane/course/model";
+import { factorsToUse, learntOf } from "../../src/pane/course/learnt";
+import { planOf } from "../../src/pane/course/model";
 import { pickOf, pickSentence, whySentence } from "../../src/pane/hole/model";
 import { length, share } from "../../src/pane/words/figures";
 import { rankOptions } from "../../src/core/choice/rank";
@@ -256,15 +257,15 @@ test("Course: the plan, a result by keyboard, and learnt factors into Settings",
   await page.keyboard.press("Enter");
   await until(async () => (await rowsOf("results")).length === before.length + 1);
   const row = (await rowsOf("results")).at(-1)!;
-  expect([row[1], row[2], row[5], row[7]]).toEqual([1, 262, first!.plan.option!.disc, -12]);
+  expect([row[2], row[3], row[6], row[8]]).toEqual([1, 262, first!.plan.option!.disc, -12]);
   const learnt = learntOf(await book());
   if (!learnt.ok) throw new Error(learnt.why);
-  const shown = String(Number(learnt.value.uphill.mean.toFixed(2)));
+  const shown = String(Number(learnt.value.uphill.value.toFixed(2)));
   await until(async () => (await words('section[aria-label="Learnt"]')).includes(shown));
   const use = factorsToUse(learnt.value, await book());
-  await pane.getByRole("button", { name: "Use both factors in Settings" }).click();
+  await pane.getByRole("button", { name: "Use these" }).click();
   await until(async () => (await book()).settings.uphillFactor !== 1);
-  expect((await book()).settings).toMatchObject(use);
+  expect((await book()).settings).toEqual(use.settings);
   await pane.getByRole("button", { name: "In use" }).waitFor();
   for (let step = 0; step < 2; step++) {
     await pane

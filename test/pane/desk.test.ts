@@ -158,6 +158,7 @@ test("a result goes in with the planned disc and power, and the next hole opens"
   const { option } = first!.plan;
   expect(port.tables.get("Results")!.rows.at(-1)).toEqual([
     TODAY,
+    "",
     1,
     262,
     "",
@@ -166,6 +167,8 @@ test("a result goes in with the planned disc and power, and the next hole opens"
     option!.power === 1 ? "" : Math.round(option!.power * 100) / 100,
     -12,
     "",
+    "",
+    "",
   ]);
   expect(desk.state.course.open).toBe(second!.hole.row);
   expect(desk.state.book!.rounds.at(-1)).toMatchObject({ disc: option!.disc });
@@ -173,10 +176,14 @@ test("a result goes in with the planned disc and power, and the next hole opens"
 
 test("learnt factors reach Settings and every answer, and can be taken back", async () => {
   const { desk } = await opened();
-  await useFactors(desk, { uphillFactor: 1.2, headwindFactor: 0.9 });
-  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1.2, headwindFactor: 0.9 });
+  const before = desk.state.book!.settings;
+  const written = { uphillFactor: 1.2, headwindFactor: 0.9, headwindSd: 0.3, courseSide: 0.05 };
+  await useFactors(desk, { written, settings: before });
+  expect(desk.state.book!.settings).toMatchObject({
+    ...{ uphillFactor: 1.2, headwindFactor: 0.9, headwindSd: 0.3, courseSideRad: 0.05 },
+  });
   await desk.undo("course");
-  expect(desk.state.book!.settings).toMatchObject({ uphillFactor: 1, headwindFactor: 1 });
+  expect(desk.state.book!.settings).toEqual(before);
 });
 
 test("set-up makes what is missing and fills only what is empty", async () => {

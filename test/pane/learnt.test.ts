@@ -1,4 +1,4 @@
-import { factorsToUse, inUse, learntOf } from "../../src/pane/course/model";
+import { factorsToUse, inUse, learntOf } from "../../src/pane/course/learnt";
 import { useFactors } from "../../src/pane/course/actions";
 import { PaneDesk } from "../../src/pane/controller";
 import { firstState, Store } from "../../src/pane/state";
@@ -16,5 +16,6 @@ test("factors that were taken into use stay what was learnt, though the card mov
   const again = learntOf(after);
   if (!again.ok) throw new Error(again.why);
   expect(after.settings.headwindFactor).not.toBe(1);
+  expect(after.settings.headwindSd).toBeLessThan(0.5);
   expect(inUse(again.value, after)).toBe(true);
 });

@@ -1,79 +1,133 @@
-/** What rounds teach about slope, wind and course. */
+/** What rounds teach about slope, wind, and how the course differs from the field. */
 import { rowOf } from "../carry/levelThrows";
-import { tQuantile } from "../carry/student";
 import { powerSpread } from "../choice/chance";
-import { LEARNT_BEFORE, NORMAL_UPPER_TENTH, UPPER_TENTH } from "../constants";
 import { DomainError, unavailable } from "../errors";
 import { type Conditions, conditionsOf, FULL_EFFECT } from "../flight/air";
 import { playsLikeParts } from "../flight/playsLike";
 import { messages } from "../messages";
 import type { Card, CardRow, LeftOut, RoundRow, Settings } from "../types";
-import { updateBeliefs, type Belief, type Observation } from "./updateBeliefs";
+import { courseFactors, type Belief } from "./courseFactors";
+import type { CourseThrow } from "./courseThrow";
 
-/** A row rests on slope or wind where their part in its plays-like distance is more than this, m. */
+/** A row tells of slope or wind where their part in its plays-like distance is more than this, m. */
 const NOTICEABLE_M = 0.01;
 
-/** A factor, how sure it is (one standard deviation), and how many rows it rests on. */
-export interface Learnt extends Belief {
+/** A factor, one standard deviation of it, and how many rows tell of it. */
+export interface Learnt {
+  readonly value: number;
+  readonly sd: number;
   readonly rows: number;
 }
 
+/** Each as its setting has it. */
 export interface Factors {
-  /** How much of the modelled effect of rise, and of wind and air, this player meets. */
+  /** How much of the modelled effect of rise and air, of headwind and of tailwind, this player meets. */
   readonly uphill: Learnt;
-  readonly wind: Learnt;
-  /** How much farther than in the field the discs carry on the course, as a share. */
-  readonly course: Learnt;
+  readonly headwind: Learnt;
+  readonly tailwind: Learnt;
+  /** Carry on the course over carry in the field. */
+  readonly courseCarry: Learnt;
+  /** What the course adds to the spread of ln carry, and of the sideways angle in rad, in quadrature. */
+  readonly courseSpread: Learnt;
+  readonly courseSide: Learnt;
+  /** How many times as far throws scatter along the line on the course as in the field. */
+  readonly scatter: number;
   /** Rows that could not be used, and why. */
   readonly leftOut: readonly LeftOut[];
 }
 
 /**
- * Factors learnt from rounds. Each throw says p·carry·(1 + b) − (D + aR + cW) = finish·D* / D + noise, with
- * the plays-like distance D* split into distance D, rise R, and wind and air W, all by the model with
- * factors 1; the noise has the 80 % interval of that throw. Normal regression from beliefs b 0 ± 0.05,
- * a 1 ± 0.3, c 1 ± 0.5. Rows of discs that the card does not know, or without a flight, are left out;
- * throws `unavailable` where no row is left.
+ * Factors learnt from rounds, as the settings take them. Each is the mode of its posterior, in ln where
+ * it cannot be below 0, with a standard deviation by Laplace's approximation; see `addThrow` for the
+ * likelihood, `COURSE_PRIOR` for what is believed before any round.
+ *
+ * The factors in force do not matter to the answer, save that the card itself was levelled by them.
+ *
+ * @param rounds Throws on the course with any of finish, offline, in or out of the circle.
+ * @param card What the field says of the discs.
+ * @param settings Their air and circle.
+ * @returns Factors with the number of rows that tell of each. Rows of discs that the card does not
+ * have, or without a flight, are left out with the reason.
+ * @throws `unavailable` where no row is left.
+ * @example
+ * learnFactors(rounds, card, settings).uphill // { value: 1.12, sd: 0.21, rows: 18 }
  */
 export function learnFactors(rounds: readonly RoundRow[], card: Card, settings: Settings): Factors {
-  const conditions = { ...conditionsOf(settings), ...FULL_EFFECT };
-  const observations: Observation[] = [];
+  const conditions = plainConditions(settings);
+  const throws: CourseThrow[] = [];
   const leftOut: LeftOut[] = [];
   for (const round of rounds) {
-    if (round.finishM === null) continue;
     try {
-      observations.push(observe(round, round.finishM, rowOf(card, round.disc), conditions));
+      throws.push(courseThrow(round, rowOf(card, round.disc), conditions, settings.circleM));
     } catch (thrown) {
       if (!(thrown instanceof DomainError)) throw thrown;
       leftOut.push({ row: round.row, disc: round.disc, reason: thrown.message });
     }
   }
-  if (observations.length === 0) throw unavailable(whyNone(leftOut));
-  const { course, uphill, wind } = LEARNT_BEFORE;
-  const learnt = updateBeliefs([course, uphill, wind], observations).map((belief, factor) => ({
-    ...belief,
-    rows: observations.filter(({ inputs }) => Math.abs(inputs[factor]!) > NOTICEABLE_M).length,
-  }));
-  return { course: learnt[0]!, uphill: learnt[1]!, wind: learnt[2]!, leftOut };
-}
-
-function observe(
-  round: RoundRow,
-  finishM: number,
-  row: CardRow,
-  conditions: Conditions,
-): Observation {
-  const { distanceM, slopeM, windM, airM, totalM } = playsLikeParts(round, conditions, row.type);
-  const carryM = round.power * Math.exp(row.mu);
-  const spread =
-    (powerSpread(row, round.power).scale * tQuantile(UPPER_TENTH, row.freedom)) /
-    NORMAL_UPPER_TENTH;
+  if (throws.length === 0) throw unavailable(whyNone(leftOut));
+  const found = courseFactors(throws);
+  const along = throws.filter(({ finishM, inCircle }) => finishM !== null || inCircle !== null);
+  const sideways = throws.filter(
+    ({ finishM, offlineM, inCircle }) =>
+      offlineM !== null || (finishM === null && inCircle !== null),
+  );
+  const windy = along.filter(({ windM }) => Math.abs(windM) > NOTICEABLE_M);
+  const fieldSpread = card.population.scale;
+  const courseSpread = fromLn(found.lnCourseSpread, along.length);
   return {
-    inputs: [carryM, -slopeM, -(windM + airM)],
-    output: (finishM * totalM) / distanceM - carryM + distanceM,
-    noiseSd: spread * carryM,
+    uphill: plain(
+      found.uphill,
+      along.filter(({ slopeM }) => Math.abs(slopeM) > NOTICEABLE_M).length,
+    ),
+    headwind: plain(found.headwind, windy.filter(({ tailwind }) => !tailwind).length),
+    tailwind: plain(found.tailwind, windy.filter(({ tailwind }) => tailwind).length),
+    courseCarry: fromLn(found.lnCourseCarry, along.length),
+    courseSpread,
+    courseSide: fromLn(found.lnCourseSide, sideways.length),
+    scatter: Math.hypot(fieldSpread, courseSpread.value) / fieldSpread,
+    leftOut,
   };
 }
+
+/** The air of the settings, without any factor of the player's. */
+const plainConditions = (settings: Settings): Conditions => ({
+  ...conditionsOf(settings),
+  ...FULL_EFFECT,
+});
+
+function courseThrow(
+  round: RoundRow,
+  row: CardRow,
+  conditions: Conditions,
+  circleM: number,
+): CourseThrow {
+  const { distanceM, headwindMps, power, finishM, offlineM, inCircle } = round;
+  const { slopeM, windM, airM } = playsLikeParts(round, conditions, row.type);
+  const { centre, scale } = powerSpread(row, power);
+  return {
+    distanceM,
+    slopeM: slopeM + airM,
+    windM,
+    tailwind: headwindMps < 0,
+    lnCarry: centre,
+    spread: scale,
+    sideSpread: row.side.scaleRad,
+    finishM,
+    offlineM,
+    offlineRad: offlineM === null ? null : Math.atan2(offlineM, distanceM) - row.side.biasRad,
+    inCircle,
+    circleM,
+  };
+}
+
+const plain = ({ mode, sd }: Belief, rows: number): Learnt => ({ value: mode, sd, rows });
+
+/** What was learnt as a logarithm: the deviation follows to first order. */
+const fromLn = ({ mode, sd }: Belief, rows: number): Learnt => ({
+  value: Math.exp(mode),
+  sd: Math.exp(mode) * sd,
+  rows,
+});
 
 const whyNone = ([first]: readonly LeftOut[]): string =>
   first ? messages.learn.noneUsable(first.row, first.reason) : messages.learn.noRows();

@@ -4,7 +4,8 @@ import type { Desk } from "../controller";
 import { goTo, withFocus } from "../state";
 import { fillFrom } from "../hole/model";
 import { todayOf } from "../today";
-import { type CourseForm, type FactorsToUse, opened, type Planned, resultRow } from "./model";
+import type { FactorsToUse } from "./learnt";
+import { type CourseForm, opened, type Planned, resultRow } from "./model";
 
 export const setCourse = (desk: Desk, part: Partial<CourseForm>): void =>
   desk.change((state) => ({ ...state, course: { ...state.course, ...part } }));
@@ -33,10 +34,10 @@ export async function addResult(desk: Desk, planned: Planned, next: number | nul
   if (done) desk.change((state) => withFocus({ ...state, course: opened(next) }, "result-finish"));
 }
 
-/** The learnt factors become the ones that every answer uses. */
-export const useFactors = (desk: Desk, factors: FactorsToUse): Promise<boolean> =>
+/** What was learnt becomes what every answer uses. */
+export const useFactors = (desk: Desk, { written }: FactorsToUse): Promise<boolean> =>
   desk.work("course", "Writing the settings", async (port) => {
-    const change = await writeSettings(port, { ...factors });
-    const what = "your slope and wind factors in Settings";
+    const change = await writeSettings(port, written);
+    const what = "what your rounds teach, in Settings";
     return { said: `Wrote ${what}.`, step: { place: "course", what, changes: [change] } };
   });

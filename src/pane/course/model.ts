@@ -1,7 +1,5 @@
 /** A result on its way into the table Results. */
-import { makeCard } from "../../core/carry/card";
 import { planCourse, type PlannedHole } from "../../core/choice/plan";
-import { type Factors, learnFactors } from "../../core/learn/learnFactors";
 import type { Hole, Settings } from "../../core/types";
 import { fromMetres, fromMps } from "../../core/units";
 import type { CellValue, Row } from "../../workbook/port";
@@ -23,49 +21,6 @@ export interface CourseForm {
 export const EMPTY_COURSE: CourseForm = { open: null, disc: "", power: "", finish: "" };
 
 export const opened = (row: number | null): CourseForm => ({ ...EMPTY_COURSE, open: row });
-
-export const learntOf = oncePer(({ rounds, card, settings }: Book): Answer<Factors> =>
-  attempt(() => learnFactors(rounds, card, settings)),
-);
-
-/** Two decimals are all that Settings needs. */
-const rounded = (factor: number): number => Math.round(factor * 100) / 100;
-
-/** Factors that close to those in use are the same. */
-const CLOSE = 0.01;
-
-/** Whether the learnt factors are the ones in use already. */
-export const inUse = ({ uphill, wind }: Factors, { settings }: Book): boolean =>
-  Math.abs(uphill.mean - settings.uphillFactor) < CLOSE &&
-  Math.abs(wind.mean - settings.headwindFactor) < CLOSE;
-
-export interface FactorsToUse {
-  readonly uphillFactor: number;
-  readonly headwindFactor: number;
-}
-
-const MOST_ROUNDS = 6;
-
-/**
- * What to write into the settings. Throws of the field are levelled by the factors too, so using them
- * moves the card a little, and that the factors: both are worked out in turn until they stay.
- */
-export function factorsToUse(factors: Factors, { rounds, log, bag, settings }: Book): FactorsToUse {
-  let learnt = factors;
-  for (let round = 0; ; round++) {
-    const use = {
-      uphillFactor: rounded(learnt.uphill.mean),
-      headwindFactor: rounded(learnt.wind.mean),
-    };
-    const used = { ...settings, ...use };
-    learnt = learnFactors(rounds, makeCard(log, bag, used), used);
-    const moved = Math.max(
-      Math.abs(learnt.uphill.mean - use.uphillFactor),
-      Math.abs(learnt.wind.mean - use.headwindFactor),
-    );
-    if (moved < CLOSE || round === MOST_ROUNDS) return use;
-  }
-}
 
 // The plan of the course, and what it adds up to.
 
@@ -117,6 +72,7 @@ export function resultRow(
   const metres = (value: number): CellValue => tidy(fromMetres(value, settings.distanceUnit)) || "";
   return {
     Date: today,
+    Course: hole.course,
     Hole: holeCell(hole),
     Distance: metres(hole.distanceM),
     Rise: metres(hole.riseM),

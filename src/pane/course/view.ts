@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Factors } from "../../core/learn/learnFactors";
+import { settingRule } from "../../core/log/settingsTable";
 import type { Option, Settings } from "../../core/types";
 import type { Book } from "../book/book";
 import type { Desk } from "../controller";
@@ -9,7 +10,8 @@ import { empty, PICK_CAUTION, showSheet, table } from "../parts/blocks";
 import { numberBox, picker } from "../parts/boxes";
 import { count, distance, length, plain, share, strokes } from "../words/figures";
 import { addResult, lookAt, setCourse, toggle, useFactors } from "./actions";
-import { factorsToUse, inUse, learntOf, type Planned, planOf, totalsOf } from "./model";
+import { factorsToUse, inUse, learntOf, USES } from "./learnt";
+import { type Planned, planOf, totalsOf } from "./model";
 
 /** What the rounds taught, and how sure it is. */
 export function learntView(desk: Desk, book: Book): TemplateResult {
@@ -30,28 +32,34 @@ export function learntView(desk: Desk, book: Book): TemplateResult {
 }
 
 function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
-  const { uphill, wind, course } = factors;
   const used = inUse(factors, book);
   return html`${table(
       "Learnt factors",
-      [["Factor"], ["Mean", "number"], ["Plus or minus", "number"], ["Rows", "number"]],
-      [
-        ["Uphill factor", plain(uphill.mean, 2), plain(uphill.sd, 2), String(uphill.rows)],
-        ["Headwind factor", plain(wind.mean, 2), plain(wind.sd, 2), String(wind.rows)],
-        ["Course bias", share(course.mean), share(course.sd), String(course.rows)],
-      ],
+      [["Setting"], ["Value", "number"], ["±", "number"], ["Rows", "number"]],
+      USES.map(({ learnt, setting, decimals }) => {
+        const { value, sd, rows } = learnt(factors);
+        return [
+          settingRule(setting).label,
+          plain(value, decimals),
+          plain(sd, decimals),
+          String(rows),
+        ];
+      }),
     )}
+    <p>${scatterSentence(factors)}</p>
     <p class="quiet">
-      Factors: 1 means the model is right for you. Course bias: how much farther you throw there
-      than in the field; it is told, not used. Trust a figure when its plus or minus is small.
+      Factors: 1 means the model is right for you. Trust a figure when its ± is small.
     </p>
     <button
       ?disabled=${used || desk.state.busy !== null}
       @click=${() => void useFactors(desk, factorsToUse(factors, book))}
     >
-      ${used ? "In use" : "Use both factors in Settings"}
+      ${used ? "In use" : "Use these"}
     </button>`;
 }
+
+const scatterSentence = ({ scatter }: Factors): string =>
+  `On the course your throws scatter ${plain(scatter, 1)} times as far as in the field.`;
 
 /** A hole of the plan laid open: the reasons, and a place for what happened. */
 export function openHoleView(

@@ -1,5 +1,15 @@
 import type { Content } from "./content";
-import { DAY, DISC_NAMES, NOTHING_LOGGED, SHARE, SIGNED, text, unless, WHOLE } from "./parts";
+import {
+  DAY,
+  DISC_NAMES,
+  NOTHING_LOGGED,
+  SHARE,
+  SIGNED,
+  text,
+  unless,
+  WHOLE,
+  YES_NO,
+} from "./parts";
 import type { SheetPlan } from "./types";
 
 /** What happened on the course, and what it teaches about slope, wind and the player. */
@@ -7,11 +17,19 @@ export function roundsSheet(content: Content): SheetPlan {
   return {
     name: "Rounds",
     frozenRows: 5,
-    widths: [12, 8, 10, 8, 11, 18, 9, 9, 22, 3, 16, 10, 14, 9],
+    widths: [12, 10, 7, 10, 7, 11, 18, 8, 8, 8, 10, 16, 2, 16, 9, 13, 7],
     blocks: [
       text("A1", "title", "Rounds"),
-      text("A2", "lead", "One row a throw at a target: where it finished, long plus, short minus."),
-      text("A3", "hint", "After some rounds your own slope and wind factors stand on the right."),
+      text(
+        "A2",
+        "lead",
+        "One row a throw at a target. Finish: long plus, short minus. Offline: right plus.",
+      ),
+      text(
+        "A3",
+        "hint",
+        "Note what you know: a finish, a miss to the side, or only in or out of the circle.",
+      ),
       {
         kind: "table",
         name: "Results",
@@ -20,32 +38,35 @@ export function roundsSheet(content: Content): SheetPlan {
         rows: content.results,
         columns: [
           { header: "Date", width: 12, format: DAY },
-          { header: "Hole", width: 8 },
+          { header: "Course", width: 10 },
+          { header: "Hole", width: 7 },
           { header: "Distance", width: 10, format: WHOLE },
           { header: "Rise", width: 8, format: WHOLE },
           { header: "Headwind", width: 11, format: WHOLE },
           { header: "Disc", width: 18, list: DISC_NAMES },
           { header: "Power", width: 9, format: SHARE },
           { header: "Finish", width: 9, format: SIGNED },
+          { header: "Offline", width: 9, format: SIGNED },
+          { header: "In circle", width: 9, list: YES_NO },
           { header: "Note", width: 22 },
         ],
       },
-      text("K1", "heading", "Learnt"),
+      text("N1", "heading", "Learnt"),
       text(
-        "K2",
+        "N2",
         "hint",
-        "1 means the model is right for you. Trust it when ± is small.",
-        "To use a factor, write it on Start under Settings.",
+        "Factors: 1 means the model is right for you. Trust a value when its ± is small.",
+        "To use them, write them on Start under Settings; the pane does that under Course.",
       ),
       {
         kind: "formula",
-        at: "K5",
+        at: "N5",
         formula: unless(
-          `OR(${NOTHING_LOGGED},COUNT(Results[Finish])=0)`,
+          `OR(${NOTHING_LOGGED},COUNT(Results[Distance])=0)`,
           "CARRY.LEARN(Results[#All],MyCard,Settings)",
         ),
         style: "figure",
-        spill: { rows: 5, columns: 4, formats: ["General", "0.00", "0.00", "0"] },
+        spill: { rows: 7, columns: 4, formats: ["General", "0.00##", "0.00##", "0"] },
       },
     ],
     print: { landscape: true, fitWide: true, titleRows: 5 },

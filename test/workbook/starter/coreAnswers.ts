@@ -182,10 +182,15 @@ export const coreAnswers: Record<string, Core> = {
   LEARN: (rounds, throws, set) => {
     const known = settings(set);
     const factors = learnFactors(readRounds(rounds as Cells, known), card(throws!, known), known);
-    return [
-      ["Uphill factor", factors.uphill.mean, factors.uphill.sd, factors.uphill.rows],
-      ["Wind factor", factors.wind.mean, factors.wind.sd, factors.wind.rows],
-      ["Course bias", factors.course.mean, factors.course.sd, factors.course.rows],
-    ];
+    return (
+      [
+        ["Uphill factor", factors.uphill],
+        ["Headwind factor", factors.headwind],
+        ["Tailwind factor", factors.tailwind],
+        ["Course carry", factors.courseCarry],
+        ["Course spread", factors.courseSpread],
+        ["Course side", factors.courseSide],
+      ] as const
+    ).map(([name, { value, sd, rows }]) => [name, value, sd, rows]);
   },
 };
