@@ -43,7 +43,6 @@ function fly(thrown: OdexThrow, from: Motion, timeS: number): Motion {
   const { type, elevationRad, densityKgM3, massKg = 0.175 } = thrown;
   const polar = DISC_POLARS[type];
   const wind: Vector = [-thrown.headwindMps, 0, thrown.crosswindMps];
-  const nose: Vector = [Math.cos(elevationRad), Math.sin(elevationRad), 0];
   const face: Vector = [-Math.sin(elevationRad), Math.cos(elevationRad), 0];
   const area = (Math.PI * polar.diameterM ** 2) / 4;
   const stall = (25 * Math.PI) / 180;
