@@ -14,7 +14,10 @@ const AFTER_THE_ADD_IN = ["buildPage", "buildStarter", "notices", "buildPages", 
 /** Runs one of the packages' commands, and ends with its exit code where it fails. */
 function run(command: string, args: readonly string[]): void {
   const script = require.resolve(command);
-  const { status } = spawnSync(process.execPath, [script, ...args], { cwd: ROOT, stdio: "inherit" });
+  const { status } = spawnSync(process.execPath, [script, ...args], {
+    cwd: ROOT,
+    stdio: "inherit",
+  });
   if (status !== 0) process.exit(status ?? 1);
 }
 
