@@ -26,6 +26,12 @@ export const sentences = {
   fileHasLinks:
     "This workbook takes values from other files. Break those links and save it again. Nothing was read.",
   fileHasMacros: "This workbook holds macros. Save it as .xlsx, without them. Nothing was read.",
+  fileFrom1904:
+    "This workbook counts its days from 1904, which the phone cannot change. Turn that off under File › Options › Advanced in Excel. Nothing was read.",
+  fileWithoutLog:
+    "This file has no table Throws, so it was not saved by Carrybook. Open it in the workbook page first, which takes the throws out of it. Nothing was read.",
+  fileWithoutSheet: (sheet: string) =>
+    `The file has no sheet ${sheet}, and the phone adds none. Make it in the workbook page or in Excel. Nothing was written.`,
   fileTooWide:
     "A table or a name in this workbook covers millions of cells. Make it smaller and save it again. Nothing was read.",
   noThrowsInFile:

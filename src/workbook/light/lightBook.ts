@@ -291,5 +291,5 @@ export class TableOfBook {
 }
 
 /** Whether two cells hold the same; error cells are the same when they show the same. */
-const sameCell = (a: CellValue, b: CellValue): boolean =>
+export const sameCell = (a: CellValue, b: CellValue): boolean =>
   typeof a === "object" && typeof b === "object" ? a.error === b.error : a === b;

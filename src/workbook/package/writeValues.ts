@@ -10,6 +10,10 @@ export interface NewValue {
   readonly value: CellValue;
   /** The cells that the formula of this one fills now, where they have changed. */
   readonly fills?: string;
+  /** Index of the style that a cell gets which is not there yet. */
+  readonly style?: number;
+  /** Formula that a cell gets which is not there yet, as files write it. */
+  readonly formula?: string;
 }
 
 /** Errors that a cell can store by their text (ECMA-376 part 1, 18.17.2.7); the newer ones are #VALUE! with a note. */
@@ -102,10 +106,13 @@ function extraOf(xml: string, { tag, end, value, formulaTag }: StoredCell): stri
   return xml.slice(from, close).trim();
 }
 
-function newCell(prefix: string, { row, column, value }: NewValue): string {
+function newCell(prefix: string, { row, column, value, style, formula }: NewValue): string {
   const { type, text } = written(value);
-  const kind = type === undefined ? "" : ` t="${type}"`;
-  return `<${prefix}c r="${cellRef({ row, column })}"${kind}>${valueElement(prefix, { text })}</${prefix}c>`;
+  const look = style === undefined ? "" : ` s="${style}"`;
+  const kind = type === undefined || value === "" ? "" : ` t="${type}"`;
+  const asked = formula === undefined ? "" : `<${prefix}f>${encodeText(formula)}</${prefix}f>`;
+  const stored = value === "" ? "" : valueElement(prefix, { text });
+  return `<${prefix}c r="${cellRef({ row, column })}"${look}${kind}>${asked}${stored}</${prefix}c>`;
 }
 
 /**
@@ -131,7 +138,7 @@ export function writeValues(xml: string, values: readonly NewValue[]): string {
   };
   const cells = (wanted: readonly NewValue[]): string =>
     wanted
-      .filter(({ value }) => value !== "")
+      .filter(({ value, formula }) => value !== "" || formula !== undefined)
       .map((value) => newCell(prefix, value))
       .join("");
   const rowsBefore = (row: number): string => {
