@@ -35,14 +35,15 @@ type PageWindow = { readonly carrybook: { readonly port: WorkbookPort } };
 async function book(): Promise<Book> {
   const raw = await page.evaluate(async (): Promise<RawBook> => {
     const { port } = (window as unknown as PageWindow).carrybook;
-    const [throws, bag, course, results, settings] = await Promise.all([
+    const [throws, bag, course, results, putts, settings] = await Promise.all([
       port.readTable("Throws"),
       port.readTable("Bag"),
       port.readTable("Course"),
       port.readTable("Results"),
+      port.readTable("Putts"),
       port.readRange("Settings"),
     ]);
-    return { throws, bag, course, results, settings, otherTables: [] };
+    return { throws, bag, course, results, putts, settings, otherTables: [] };
   });
   return bookOf(raw);
 }

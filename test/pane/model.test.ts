@@ -105,12 +105,13 @@ test("merging says what is missing, and nothing before there is anything to read
 });
 
 test("starter rows are offered for empty tables only", () => {
-  const { throws, bag, course, results } = bare.raw;
-  expect(starterRows([throws, bag, course, results]).map(({ table }) => table)).toEqual([
+  const { throws, bag, course, results, putts } = bare.raw;
+  expect(starterRows([throws, bag, course, results, putts]).map(({ table }) => table)).toEqual([
     "Throws",
     "Bag",
     "Course",
     "Results",
+    "Putts",
   ]);
   expect(starterRows([book.raw.throws, bag]).map(({ table }) => table)).toEqual(["Bag"]);
   expect([isEmpty(bag!), isEmpty(book.raw.bag!)]).toEqual([true, false]);

@@ -5,7 +5,7 @@ import type { Blueprint, SheetPlan, TablePlan } from "../../src/workbook/bluepri
 
 /** Names that files depend on; a change here breaks the workbooks people have. */
 const SHEETS = ["Start", "Log", "Discs", "Card", "Holes", "Rounds"];
-const TABLES = { Throws: "Log", Bag: "Discs", Course: "Holes", Results: "Rounds" };
+const TABLES = { Throws: "Log", Bag: "Discs", Course: "Holes", Results: "Rounds", Putts: "Rounds" };
 const NAMES = ["MyCard", "MyPlan", "PhoneNotes", "Putting", "Settings"];
 const FUNCTIONS = reviewed.functions.map(({ id }) => id);
 

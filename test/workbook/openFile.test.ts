@@ -25,8 +25,8 @@ describe("our own workbook", () => {
   test("comes back with all that was typed", async () => {
     const { content, leftBehind } = await openFile(await starter());
     expect(leftBehind).toEqual([]);
-    const { throws, bag, course, results, putting } = STARTER;
-    expect(content).toMatchObject({ throws, bag, course, results, putting });
+    const { throws, bag, course, results, putts, putting } = STARTER;
+    expect(content).toMatchObject({ throws, bag, course, results, putts, putting });
     expect(content.settings.get("player")).toBe("Me");
     expect(content.settings.get("distances in")).toBe("ft");
     expect(blueprintOf({ ...content, notes: STARTER.notes, disc: STARTER.disc })).toEqual(

@@ -4,11 +4,20 @@ import { headingOf } from "../../core/log/headings";
 import { discKey } from "../../core/log/names";
 import { readBag } from "../../core/log/readBag";
 import { readCourse } from "../../core/log/readCourse";
-import { readRounds } from "../../core/log/readRounds";
+import { readPutts, readRounds } from "../../core/log/readRounds";
 import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
 import { readThrows } from "../../core/log/readThrows";
 import { SETTING_LABELS, type SettingName, settingRule } from "../../core/log/settingsTable";
-import type { BagDisc, Card, CardRow, Hole, RoundRow, Settings, ThrowLog } from "../../core/types";
+import type {
+  BagDisc,
+  Card,
+  CardRow,
+  Hole,
+  PuttRow,
+  RoundRow,
+  Settings,
+  ThrowLog,
+} from "../../core/types";
 import {
   DATA_PARTS,
   DATA_TABLES,
@@ -89,6 +98,7 @@ export interface Book {
   readonly card: Card;
   readonly holes: readonly Hole[];
   readonly rounds: readonly RoundRow[];
+  readonly putts: readonly PuttRow[];
   /** What could not be read, each with the reason; that part then counts as empty. */
   readonly faults: readonly string[];
 }
@@ -116,6 +126,7 @@ export function bookOf(raw: RawBook): Book {
     card: read(() => makeCard(log, bag, settings), makeCard(EMPTY_LOG, bag, settings)),
     holes: raw.course ? read(() => readCourse(cellsOf(raw.course), settings), []) : [],
     rounds: raw.results ? read(() => readRounds(cellsOf(raw.results), settings), []) : [],
+    putts: raw.putts ? read(() => readPutts(cellsOf(raw.putts), settings), []) : [],
     faults,
   };
 }

@@ -18,6 +18,7 @@ const WHAT: Readonly<Record<DataPart, string>> = {
   bag: "your discs, on Discs",
   course: "the holes, on Holes",
   results: "what happened there, on Rounds",
+  putts: "putts made and tried, on Rounds",
 };
 
 export const partsOf = ({ raw }: Book): readonly Part[] => [

@@ -1,6 +1,7 @@
 import bag from "../../../seeds/bag.json";
 import course from "../../../seeds/course.json";
 import putting from "../../../seeds/putting.json";
+import putts from "../../../seeds/putts.json";
 import results from "../../../seeds/results.json";
 import throws from "../../../seeds/throws.json";
 import { dayFromIso } from "../../core/log/cell";
@@ -44,5 +45,6 @@ export const STARTER: Content = {
   bag: withoutHeader(bag),
   course: withoutHeader(course),
   results: withSerialDays(results),
+  putts: withSerialDays(putts),
   putting: withoutHeader(putting),
 };

@@ -7,6 +7,7 @@ export const DATA_TABLES = {
   bag: "Bag",
   course: "Course",
   results: "Results",
+  putts: "Putts",
 } as const;
 
 export type DataPart = keyof typeof DATA_TABLES;

@@ -12,7 +12,7 @@ import {
 } from "./parts";
 import type { SheetPlan } from "./types";
 
-/** What happened on the course, and what it teaches about slope, wind and the player. */
+/** What happened on the course and in putting practice, and what it teaches about slope, wind and the player. */
 export function roundsSheet(content: Content): SheetPlan {
   return {
     name: "Rounds",
@@ -67,6 +67,21 @@ export function roundsSheet(content: Content): SheetPlan {
         ),
         style: "figure",
         spill: { rows: 7, columns: 4, formats: ["General", "0.00##", "0.00##", "0"] },
+      },
+      text("N34", "heading", "Putts"),
+      text("N35", "hint", "One row a distance: how many you made of how many you tried."),
+      {
+        kind: "table",
+        name: "Putts",
+        at: "N36",
+        least: 1,
+        rows: content.putts,
+        columns: [
+          { header: "Date", width: 16, format: DAY },
+          { header: "Distance", width: 9, format: WHOLE },
+          { header: "Made", width: 13, format: WHOLE },
+          { header: "Tried", width: 7, format: WHOLE },
+        ],
       },
     ],
     print: { landscape: true, fitWide: true, titleRows: 5 },
