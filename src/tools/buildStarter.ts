@@ -7,20 +7,18 @@ import { join } from "node:path";
 import { bundleInNode } from "../page/bundleInNode";
 import { openHeadless } from "../page/headless";
 import { starterBlueprint } from "../workbook/blueprint";
-import { writeBook } from "../workbook/file/bookBytes";
-import { calculate, withoutUs } from "../workbook/file/calculate";
-import { FilePort } from "../workbook/file/filePort";
+import { fileOf, withoutOurs } from "../workbook/file/writeBook";
 
 const FOLDER = "dist";
 
 async function main(): Promise<void> {
   const bundle = bundleInNode(FOLDER);
-  const { book } = FilePort.create(starterBlueprint());
-  await calculate(book, (blueprint) => openHeadless(blueprint, bundle));
+  const { port, close } = await openHeadless(starterBlueprint(), bundle);
+  const book = port.whole();
+  close();
   mkdirSync(FOLDER, { recursive: true });
-  writeFileSync(join(FOLDER, "carrybook-starter.xlsx"), await writeBook(book));
-  withoutUs(book);
-  writeFileSync(join(FOLDER, "carrybook-starter-plain.xlsx"), await writeBook(book));
+  writeFileSync(join(FOLDER, "carrybook-starter.xlsx"), fileOf(book));
+  writeFileSync(join(FOLDER, "carrybook-starter-plain.xlsx"), fileOf(withoutOurs(book)));
   console.log(`The starter workbooks are in ${FOLDER}.`);
 }
 

@@ -12,6 +12,7 @@ import type { Engine } from "./embedded/engine";
 import { checkedCell, Rows } from "./embedded/rows";
 import { Tables } from "./embedded/tables";
 import { followTyping, takeIn } from "./embedded/typing";
+import { readWhole, replaceWhole } from "./embedded/whole";
 import {
   PortError,
   type BuildReport,
@@ -24,6 +25,7 @@ import {
   type WorkbookPort,
 } from "./port";
 import { sentences } from "./sentences";
+import type { WholeBook } from "./wholeBook";
 
 export class EmbeddedWorkbook implements WorkbookPort {
   readonly kind = "embedded";
@@ -151,6 +153,20 @@ export class EmbeddedWorkbook implements WorkbookPort {
   /** The whole workbook as it stands, for a file. */
   plans(): SheetPlan[] {
     return livePlans(this.engine, this.grid, this.tables);
+  }
+
+  /** All that the workbook holds, with the values that its formulas have now. */
+  whole(): WholeBook {
+    return readWhole(this.engine, this.grid, this.tables);
+  }
+
+  /** Puts a whole workbook in the place of this one, in one step. */
+  async replaceWhole(book: WholeBook): Promise<void> {
+    const { workbook } = this.engine;
+    this.write(replaceWhole(this.engine, this.grid, this.tables, book), "Opening the workbook");
+    const first = workbook.getSheets().find((sheet) => !sheet.isSheetHidden());
+    if (first) activate(this.engine, first.getSheetId());
+    await this.calculation.all();
   }
 
   /** The cells that the formula of a cell fills, as "A1:C5"; null where it fills just its own. */

@@ -135,16 +135,19 @@ export function addName({ unitId }: Engine, sheet: string, name: string, range: 
   return change(SetDefinedNameMutation.id, params, RemoveDefinedNameMutation.id, params);
 }
 
-/** A name of any kind; a reference stands without "=", as the engine keeps it. */
-export function addNamePlan({ unitId, workbook }: Engine, plan: NamePlan): Change {
+/**
+ * A name of any kind; a reference stands without "=", as the engine keeps it.
+ * @param sheetId of the sheet on which alone it is known, where that sheet is yet to be made
+ */
+export function addNamePlan({ unitId, workbook }: Engine, plan: NamePlan, sheetId?: string): Change {
   const formula = plan.refersTo.replace(/^=/, "");
-  const sheet = plan.sheet === undefined ? undefined : workbook.getSheetBySheetName(plan.sheet);
+  const known = plan.sheet === undefined ? undefined : workbook.getSheetBySheetName(plan.sheet);
   const params = {
     id: generateRandomId(),
     unitId,
     name: plan.name,
     formulaOrRefString: isReference(formula) ? formula : `=${formula}`,
-    localSheetId: sheet?.getSheetId() ?? SCOPE_WORKBOOK_VALUE_DEFINED_NAME,
+    localSheetId: sheetId ?? known?.getSheetId() ?? SCOPE_WORKBOOK_VALUE_DEFINED_NAME,
   };
   return change(SetDefinedNameMutation.id, params, RemoveDefinedNameMutation.id, params);
 }

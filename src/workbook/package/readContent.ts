@@ -9,6 +9,7 @@ import {
   valueOf,
   visitCells,
   type StoredCell,
+  type StoredRow,
 } from "./sheetCells";
 import { attributesOf, TagReader } from "./xml";
 import type { DefinedName, SheetPart, WorkbookPackage } from "./workbookPackage";
@@ -148,6 +149,27 @@ const unescapedHeader = (name: string): string =>
     String.fromCharCode(parseInt(code, 16)),
   );
 
+/** Goes through the cells of a sheet with what they hold; the value is undefined where none is stored. */
+export function readSheetCells(
+  xml: string,
+  strings: readonly string[],
+  eachRow: ((row: StoredRow) => void) | null,
+  each: (
+    cell: StoredCell,
+    value: CellValue | undefined,
+    formula: FormulaContent | null,
+  ) => void,
+): void {
+  const shared = new Map<string, Shared>();
+  visitCells(xml, {
+    ...(eachRow ? { row: eachRow } : {}),
+    cell: (cell) => {
+      const value = cell.stored === undefined ? undefined : valueOf(cell, strings);
+      each(cell, value, formulaIn(cell, shared, value));
+    },
+  });
+}
+
 /** Reads one sheet. Shared strings are read once for all of them. */
 export function readSheet(
   book: WorkbookPackage,
@@ -156,17 +178,12 @@ export function readSheet(
 ): SheetContent {
   const rows = new Map<number, (CellValue | undefined)[]>();
   const formulas: FormulaContent[] = [];
-  const shared = new Map<string, Shared>();
-  visitCells(book.xml(part.path), {
-    cell: (cell) => {
-      const value = cell.stored === undefined ? undefined : valueOf(cell, strings);
-      const formula = formulaIn(cell, shared, value);
-      if (formula) formulas.push(formula);
-      if (value === undefined || value === "") return;
-      let row = rows.get(cell.row);
-      if (row === undefined) rows.set(cell.row, (row = []));
-      row[cell.column] = value;
-    },
+  readSheetCells(book.xml(part.path), strings, null, (cell, value, formula) => {
+    if (formula) formulas.push(formula);
+    if (value === undefined || value === "") return;
+    let row = rows.get(cell.row);
+    if (row === undefined) rows.set(cell.row, (row = []));
+    row[cell.column] = value;
   });
   return { part, rows, formulas, tables: readTables(book, part.path) };
 }

@@ -36,7 +36,7 @@ interface Written {
 /** Characters that XML cannot hold, and text that would be read as one of them (22.9.2.19). */
 // eslint-disable-next-line no-control-regex
 const UNSTORABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
-const escaped = (text: string): string =>
+export const escaped = (text: string): string =>
   text
     .replace(/_x[0-9A-Fa-f]{4}_/g, (found) => `_x005F${found}`)
     .replace(
