@@ -7,7 +7,7 @@ export interface Said {
 }
 
 /** What is spoken of, in the order in which it is shown. */
-const SUBJECTS = ["offer", "done", "trouble"] as const;
+const SUBJECTS = ["question", "offer", "done", "trouble"] as const;
 type Subject = (typeof SUBJECTS)[number];
 
 export class Line {

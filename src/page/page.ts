@@ -18,7 +18,7 @@ import type { WorkbookPort } from "../workbook/port";
 import { bundleInPage } from "./bundleInPage";
 import { crossWithF6 } from "./crossing";
 import { explainInHints, explainInLine } from "./explain";
-import { saveFile, takeOver } from "./files";
+import { type Ask, goOnWith, saveFile } from "./files";
 import { foldSheets } from "./fold";
 import { followPasting } from "./followPasting";
 import { keepSafe } from "./keep/index";
@@ -65,7 +65,17 @@ async function start(): Promise<void> {
   explainInLine(engine, calculation, element("why"));
   const ready = calculation.settled();
   Object.assign(window, { carrybook: { port, ready, calculated: () => calculation.settled() } });
-  const leaving = keepSafe(engine, port, new Line(element("top-line")));
+  const line = new Line(element("top-line"));
+  const leaving = keepSafe(engine, port, line);
+  const ask: Ask = (text, answers) =>
+    new Promise((resolve) => {
+      const press = (label: string): void => {
+        line.clear("question");
+        resolve(label);
+      };
+      const buttons = answers.map((label) => ({ label, press: () => press(label) }));
+      line.say("question", { text, buttons });
+    });
   mountPane(element("pane"), shownWhenUsed(port, unfold), {
     saveFile: async (plain) => {
       const said = await saveFile(port, plain);
@@ -74,12 +84,9 @@ async function start(): Promise<void> {
     },
     openFile: async (file) => {
       const bytes = new Uint8Array(await file.arrayBuffer());
-      const { counted, leftOut } = await takeOver(port, bytes, file.name);
+      const said = await goOnWith(port, bytes, file.name, ask);
       leaving.safe();
-      return {
-        said: `Opened ${file.name}: ${counted}${leftOut}`,
-        undo: takingBack(engine),
-      };
+      return { said, undo: takingBack(engine) };
     },
   });
   crossWithF6(engine, {

@@ -9,18 +9,21 @@ import { basename } from "node:path";
 import { bundleInNode } from "../page/bundleInNode";
 import { openHeadless } from "../page/headless";
 import { blueprintOf } from "../workbook/blueprint";
-import { writeBook } from "../workbook/file/bookBytes";
-import { FilePort } from "../workbook/file/filePort";
+import type { FunctionsBundle } from "../workbook/embedded/engine";
 import { isPacked, openFile } from "../workbook/file/openFile";
 import { recalculate } from "../workbook/file/recalculate";
+import { fileOf } from "../workbook/file/writeBook";
 import { WorkbookPackage } from "../workbook/package/workbookPackage";
 
-async function bytesOf(path: string): Promise<Uint8Array> {
+async function bytesOf(path: string, bundle: FunctionsBundle): Promise<Uint8Array> {
   const bytes = readFileSync(path);
   if (isPacked(bytes)) return bytes;
   const { content, counted } = await openFile(bytes, path);
   console.log(`${basename(path)}: ${counted}`);
-  return writeBook(FilePort.create(blueprintOf(content)).book);
+  const { port, close } = await openHeadless(blueprintOf(content), bundle);
+  const made = fileOf(port.whole());
+  close();
+  return made;
 }
 
 /** Formulas are named one by one up to so many. */
@@ -40,8 +43,8 @@ async function main([from, to]: readonly string[]): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const bytes = await bytesOf(from);
   const bundle = bundleInNode("dist");
+  const bytes = await bytesOf(from, bundle);
   const done = await recalculate(WorkbookPackage.read(bytes), bytes, (blueprint) =>
     openHeadless(blueprint, bundle),
   );

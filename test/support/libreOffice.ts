@@ -67,6 +67,22 @@ export function readByLibreOffice(file: string): string {
   }
 }
 
+/** A workbook as LibreOffice writes it after reading it. */
+export function savedByLibreOffice(bytes: Uint8Array): Uint8Array {
+  const folder = mkdtempSync(join(tmpdir(), "carrybook-"));
+  try {
+    const file = join(folder, "book.xlsx");
+    writeFileSync(file, bytes);
+    const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile")).href}`;
+    const out = join(folder, "out");
+    const convert = ["--headless", "--convert-to", "xlsx", "--outdir", out, file];
+    execFileSync("soffice", [profile, ...convert], { stdio: "ignore", timeout: 5 * MINUTES });
+    return readFileSync(join(out, "book.xlsx"));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 interface Question {
   readonly file: string;
   readonly sheet: string;

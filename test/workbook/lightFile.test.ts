@@ -104,9 +104,9 @@ test("says why a file is not taken", () => {
   const sheets = { Log: "<sheetData/>" };
   expect(() => readLightFile(new Uint8Array([1, 2, 3]))).toThrow("not an .xlsx workbook");
   expect(() => readLightFile(handMadeWorkbook({ sheets }))).toThrow("no table Throws");
-  expect(() => readLightFile(handMadeWorkbook({ sheets, workbookPr: '<workbookPr date1904="1"/>' }))).toThrow(
-    "1904",
-  );
+  expect(() =>
+    readLightFile(handMadeWorkbook({ sheets, workbookPr: '<workbookPr date1904="1"/>' })),
+  ).toThrow("1904");
 });
 
 function partsOf(bytes: Uint8Array): Record<string, string> {

@@ -139,7 +139,11 @@ export function addName({ unitId }: Engine, sheet: string, name: string, range: 
  * A name of any kind; a reference stands without "=", as the engine keeps it.
  * @param sheetId of the sheet on which alone it is known, where that sheet is yet to be made
  */
-export function addNamePlan({ unitId, workbook }: Engine, plan: NamePlan, sheetId?: string): Change {
+export function addNamePlan(
+  { unitId, workbook }: Engine,
+  plan: NamePlan,
+  sheetId?: string,
+): Change {
   const formula = plan.refersTo.replace(/^=/, "");
   const known = plan.sheet === undefined ? undefined : workbook.getSheetBySheetName(plan.sheet);
   const params = {

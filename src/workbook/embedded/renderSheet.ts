@@ -187,8 +187,7 @@ const SPARE_COLUMNS = 6;
 const LEAST_COLUMNS = 26;
 
 /** The engine draws no charts; where one would stand, a line says so. */
-export const chartNote = (title: string): string =>
-  `${title}: drawn in Excel and in saved files.`;
+export const chartNote = (title: string): string => `${title}: drawn in Excel and in saved files.`;
 
 const chartNotes = ({ charts = [] }: SheetPlan): CellsPlan[] =>
   charts.map(({ title, from }) => ({

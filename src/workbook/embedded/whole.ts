@@ -22,7 +22,10 @@ import {
 import { AddDataValidationMutation, RemoveDataValidationMutation } from "@univerjs/data-validation";
 import { FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
-import { CFRuleType, ConditionalFormattingRuleModel } from "@univerjs/sheets-conditional-formatting";
+import {
+  CFRuleType,
+  ConditionalFormattingRuleModel,
+} from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { readArea } from "../a1";
 import type { NamePlan } from "../blueprint/types";
@@ -333,7 +336,8 @@ function sheetData(sheet: WholeSheet, id: string): Partial<IWorksheetData> & { i
     const cells: Record<number, ICellData> = (cellData[row - 1] = {});
     line.forEach((cell, column) => {
       if (!cell) return;
-      const content = cell.formula === undefined ? writtenCell(cell.value) : formulaCell(cell.formula);
+      const content =
+        cell.formula === undefined ? writtenCell(cell.value) : formulaCell(cell.formula);
       cells[column - 1] = { ...content, ...dress(cell.look) };
       bottom = Math.max(bottom, row + (cell.fills?.rows ?? 1) - 1);
       right = Math.max(right, column + (cell.fills?.columns ?? 1) - 1);
@@ -402,7 +406,12 @@ function addRule({ unitId }: Engine, subUnitId: string, plan: WholeRule): Change
  * The changes that put a whole workbook in the place of the one that is open: the old tables and names
  * go first, as formulas know them by name, and the old sheets only when others stand beside them.
  */
-export function replaceWhole(engine: Engine, grid: Grid, tables: Tables, book: WholeBook): Change[] {
+export function replaceWhole(
+  engine: Engine,
+  grid: Grid,
+  tables: Tables,
+  book: WholeBook,
+): Change[] {
   const { workbook, unitId, injector } = engine;
   const old = workbook.getSheets();
   const names = Object.keys(injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {});

@@ -4,7 +4,6 @@ import type {
   Workbook,
   Worksheet,
 } from "@cj-tech-master/excelts";
-import { daysInColumn } from "../../core/notes/noteDate";
 import { type Area, readSheetArea } from "../a1";
 import type { CellError, CellValue } from "../port";
 
@@ -86,10 +85,4 @@ export function removeSheet(book: Workbook, sheet: Worksheet): void {
   );
   for (const { name } of sheet.getTables()) sheet.removeTable(name);
   book.removeWorksheet(sheet.id);
-}
-
-/** Rows whose first cell is the date, with dates as text made days where the column tells which. */
-export function withDays(rows: readonly (readonly CellValue[])[]): CellValue[][] {
-  const days = daysInColumn(rows.map(([date]) => (typeof date === "string" ? date : "")));
-  return rows.map(([date = "", ...rest], index) => [days[index] ?? date, ...rest]);
 }

@@ -12,7 +12,8 @@ const TITLE = 1200;
 const EMU_A_POINT = 12_700;
 
 const val = (name: string, value: string | number): string => element(`c:${name}`, { val: value });
-const solid = (rgb: string): string => `<a:solidFill>${element("a:srgbClr", { val: rgb })}</a:solidFill>`;
+const solid = (rgb: string): string =>
+  `<a:solidFill>${element("a:srgbClr", { val: rgb })}</a:solidFill>`;
 const lineOf = (points: number, rgb: string): string =>
   element("a:ln", { w: points * EMU_A_POINT }, solid(rgb));
 const shape = (inside: string): string => element("c:spPr", {}, inside);

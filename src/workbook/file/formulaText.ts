@@ -144,3 +144,6 @@ export const functionsIn = (formula: string): string[] =>
   codeOf(typedFormula(formula)).flatMap((code) =>
     [...code.matchAll(CALL)].map(([, name]) => name!.toUpperCase()),
   );
+
+/** Another workbook's cells, as [1]Sheet!A1, whose values only the spreadsheet has. */
+export const OTHER_BOOK = /(^|[^\w\]])\[\d+\]|'[^']*\[\d+\][^']*'!/;

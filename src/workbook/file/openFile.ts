@@ -1,4 +1,3 @@
-import type { Workbook, Worksheet } from "@cj-tech-master/excelts";
 import { findColumns } from "../../core/log/headings";
 import { discKey } from "../../core/log/names";
 import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
@@ -13,7 +12,7 @@ import { messages } from "../../core/messages";
 import { isTwofold } from "../../core/notes/noteDate";
 import type { LeftOut, Settings } from "../../core/types";
 import { toMetres, toMps } from "../../core/units";
-import { readArea } from "../a1";
+import { type Area, readArea, readSheetArea } from "../a1";
 import { type Content, EMPTY } from "../blueprint/content";
 import { DATA_TABLES, forEachTable } from "../blueprint/dataTables";
 import { blueprintOf, emptyBlueprint } from "../blueprint/index";
@@ -21,9 +20,12 @@ import type { TablePlan } from "../blueprint/types";
 import { type CellValue, PortError } from "../port";
 import { sentences } from "../sentences";
 import { separatedCells } from "../separatedCells";
-import { LARGEST_FILE, readBook } from "./bookBytes";
-import { cellsAt, fromFile, withDays } from "./cellValues";
-import { FileTable } from "./fileTable";
+import { LAST_ROW } from "../package/sheetCells";
+import { WorkbookPackage } from "../package/workbookPackage";
+import { LARGEST_FILE } from "../package/zip";
+import type { WholeBook, WholeSheet } from "../wholeBook";
+import { readWhole } from "./readWhole";
+import { withDays } from "./withDays";
 
 /** Columns of the table Bag beside the disc's name. */
 const BLANKS: readonly CellValue[] = ["", "", "", "", ""];
@@ -186,47 +188,61 @@ const ourSheets = new Set([...emptyBlueprint().sheets.map(({ name }) => name), "
 
 const isBlank = (row: readonly CellValue[]): boolean => row.every((value) => value === "");
 
-/** Typed values of one of our tables, in the order of its plan; none where it is not there. */
-function tableRows(book: Workbook, name: string): CellValue[][] {
-  const plan = plans.find((one) => one.name === name)!;
-  const table = FileTable.find(book, name)?.read();
-  if (!table) return [];
-  const headers = table.headers.map((header) => header.toLowerCase());
-  return table.rows
-    .map((row) =>
-      plan.columns
-        .filter(({ formula }) => formula === undefined)
-        .map(({ header }) => row[headers.indexOf(header.toLowerCase())] ?? ""),
-    )
-    .filter((row) => !isBlank(row));
+/** Values of an area, row by row; rows that hold nothing are passed over. */
+function* rowsIn(
+  { cells }: WholeSheet,
+  { top, left, bottom, right }: Area,
+): Generator<CellValue[]> {
+  const rows = [...cells.keys()].filter((row) => row >= top && row <= bottom);
+  for (const row of rows.sort((a, b) => a - b)) {
+    const line = cells.get(row)!;
+    const last = Math.min(right, line.length - 1);
+    const values = Array.from(
+      { length: Math.max(0, last - left + 1) },
+      (_, index) => line[left + index]?.value ?? "",
+    );
+    if (!isBlank(values)) yield values;
+  }
 }
+
+/** Typed values of one of our tables, in the order of its plan; none where it is not there. */
+function tableRows({ sheets }: WholeBook, name: string): CellValue[][] {
+  const plan = plans.find((one) => one.name === name)!;
+  const columns = plan.columns.filter(({ formula }) => formula === undefined);
+  for (const sheet of sheets)
+    for (const table of sheet.tables) {
+      if (table.name.toLowerCase() !== name.toLowerCase()) continue;
+      const headers = table.headers.map((header) => header.toLowerCase());
+      const places = columns.map(({ header }) => headers.indexOf(header.toLowerCase()));
+      const body = { ...table.area, top: table.area.top + 1 };
+      return [...rowsIn(sheet, body)]
+        .map((row) => places.map((place) => row[place] ?? ""))
+        .filter((row) => !isBlank(row));
+    }
+  return [];
+}
+
+const hasTable = ({ sheets }: WholeBook, wanted: string): boolean =>
+  sheets.some(({ tables }) => tables.some(({ name }) => name === wanted));
 
 /** Columns of a foreign sheet that are looked at. */
 const WIDTH = 100;
 
-function sheetCells(sheet: Worksheet): CellValue[][] {
-  const cells: CellValue[][] = [];
-  sheet.eachRow((row) => {
-    const values: CellValue[] = [];
-    row.eachCell((cell, column) => {
-      if (column <= WIDTH) values[column - 1] = fromFile(cell.value);
-    });
-    cells.push(Array.from(values, (value) => value ?? ""));
-  });
-  return cells;
-}
+const sheetCells = (sheet: WholeSheet): CellValue[][] => [
+  ...rowsIn(sheet, { top: 1, left: 1, bottom: LAST_ROW, right: WIDTH }),
+];
 
-function namedValues(book: Workbook, name: string): Rows {
-  const cells = cellsAt(book, name);
-  if (!cells) return [];
-  const { top, bottom, left } = cells.area;
-  return Array.from({ length: bottom - top + 1 }, (_, row) =>
-    [left, left + 1].map((column) => fromFile(cells.sheet.getCell(top + row, column).value)),
-  );
+function namedValues({ sheets, names }: WholeBook, wanted: string): Rows {
+  const name = names.find((each) => each.name.toLowerCase() === wanted.toLowerCase());
+  const there = readSheetArea(name?.refersTo.slice(1) ?? "");
+  const sheet = sheets.find((each) => each.name === there?.sheet);
+  if (!there || !sheet) return [];
+  const { left } = there.area;
+  return [...rowsIn(sheet, { ...there.area, right: left + 1 })];
 }
 
 /** Settings by label, and the putts that stand under the last of them. */
-function settingsIn(book: Workbook): Pick<Content, "settings" | "putting"> {
+function settingsIn(book: WholeBook): Pick<Content, "settings" | "putting"> {
   const rows = namedValues(book, "Settings");
   const putting = namedValues(book, "Putting").filter((row) => !isBlank(row));
   const labelled = rows.filter(([label]) => typeof label === "string" && label !== "");
@@ -241,23 +257,23 @@ function settingsIn(book: Workbook): Pick<Content, "settings" | "putting"> {
   };
 }
 
-function fromBook(book: Workbook): OpenedFile {
-  const hasTable = FileTable.find(book, DATA_TABLES.throws) !== null;
+/** Our content out of the cells of a workbook; null where none of its sheets has throws. */
+export function contentOf(book: WholeBook): OpenedFile | null {
+  const isKnown = hasTable(book, DATA_TABLES.throws);
   let source: string | undefined;
-  let throws: CellValue[][] | null = hasTable ? tableRows(book, DATA_TABLES.throws) : null;
-  for (const sheet of book.worksheets) {
+  let throws: CellValue[][] | null = isKnown ? tableRows(book, DATA_TABLES.throws) : null;
+  for (const sheet of book.sheets) {
     if (throws) break;
     throws = throwsIn(sheetCells(sheet));
     source = sheet.name;
   }
-  if (!throws) throw new PortError("invalid", sentences.noThrowsInFile);
-  const taken = (name: string): boolean => (hasTable ? ourSheets.has(name) : name === source);
-  const leftBehind = book.worksheets
-    .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).some((row) => !isBlank(row)))
+  if (!throws) return null;
+  const taken = (name: string): boolean => (isKnown ? ourSheets.has(name) : name === source);
+  const leftBehind = book.sheets
+    .filter((sheet) => !taken(sheet.name) && sheetCells(sheet).length > 0)
     .map(({ name }) => name);
   const tables = forEachTable((name) => tableRows(book, name));
-  const hasBag = FileTable.find(book, DATA_TABLES.bag) !== null;
-  const bag = hasBag ? tables.bag : bagOf(throws);
+  const bag = hasTable(book, DATA_TABLES.bag) ? tables.bag : bagOf(throws);
   return opened({ ...EMPTY, ...settingsIn(book), ...tables, bag }, throws, leftBehind);
 }
 
@@ -281,7 +297,11 @@ export const isPacked = (bytes: Uint8Array): boolean =>
  * its `name` tells what a file of text claims to be.
  */
 export async function openFile(bytes: Uint8Array, name = ""): Promise<OpenedFile> {
-  if (isPacked(bytes)) return fromBook(await readBook(bytes));
+  if (isPacked(bytes)) {
+    const content = contentOf(readWhole(WorkbookPackage.read(bytes)).book);
+    if (content) return content;
+    throw new PortError("invalid", sentences.noThrowsInFile);
+  }
   if (bytes.length > LARGEST_FILE)
     throw new PortError("invalid", sentences.fileTooLarge(LARGEST_FILE / 1_000_000));
   const throws = throwsIn(csvCells(bytes));

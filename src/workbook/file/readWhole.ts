@@ -1,7 +1,13 @@
 /** A whole workbook out of the parts of a file, and what the file holds that a page cannot. */
 import { type Area, readArea, readSheetArea } from "../a1";
 import type { NamePlan, SheetPlan } from "../blueprint/types";
-import { readTables, readSheetCells, stringsOf, withinLimits } from "../package/readContent";
+import {
+  type FormulaContent,
+  readTables,
+  readSheetCells,
+  stringsOf,
+  withinLimits,
+} from "../package/readContent";
 import { from1904, LAST_COLUMN, LAST_ROW, type StoredRow } from "../package/sheetCells";
 import type { SheetPart, WorkbookPackage } from "../package/workbookPackage";
 import { attributesOf, TagReader, type Tag } from "../package/xml";
@@ -16,7 +22,7 @@ import type {
   WholeTable,
 } from "../wholeBook";
 import { ourCharts, ourPrint } from "./ourCharts";
-import { typedFormula } from "./formulaText";
+import { callsUs, functionsIn, OTHER_BOOK, typedFormula } from "./formulaText";
 import { bodyOf } from "./plansToCalculate";
 import { listSource, pixelsOf } from "./sheetParts";
 import { readLooks, themeColours } from "./styleParts";
@@ -71,6 +77,7 @@ class SheetIn {
     private readonly strings: readonly string[],
     private readonly looks: readonly (CellLook | undefined)[],
     private readonly counts1904: boolean,
+    private readonly knows: (name: string) => boolean,
   ) {}
 
   read(): { sheet: WholeSheet; beyond: string[] } {
@@ -117,8 +124,7 @@ class SheetIn {
         if (!formula.dynamic && (bottom > top || last > left))
           this.beyond.add("array formulas of a fixed size");
       }
-      const isFormula = formula !== null && formula.text !== "" && formula.calculable;
-      if (formula && !formula.calculable) this.beyond.add("a data table");
+      const isFormula = formula !== null && this.canHold(formula);
       const now = value ?? "";
       if (now === "" && !isFormula && !look) return;
       const day =
@@ -131,6 +137,18 @@ class SheetIn {
       right = Math.max(right, column);
     });
     return { cells, rows, right };
+  }
+
+  /** Of a formula that the page cannot hold the value stays. */
+  private canHold({ text, calculable }: FormulaContent): boolean {
+    if (!calculable) this.beyond.add("a data table");
+    else if (OTHER_BOOK.test(text)) this.beyond.add("formulas that read other workbooks");
+    else {
+      const unknown = functionsIn(text).filter((name) => !callsUs(text) && !this.knows(name));
+      for (const name of unknown) this.beyond.add(`the values of formulas with ${name}`);
+      return true;
+    }
+    return false;
   }
 
   private tables(cells: WholeCells): WholeTable[] {
@@ -352,7 +370,7 @@ function namesOf(file: WorkbookPackage): { names: NamePlan[]; lost: string[] } {
   const names = file.definedNames().flatMap(({ name, refersTo, sheetIndex }) => {
     if (OWN_NAME.test(name) || refersTo === "") return [];
     const sheet = sheetIndex === undefined ? undefined : sheets[sheetIndex];
-    if (/\[\d+\]/.test(refersTo) || (sheetIndex !== undefined && !sheet?.isGrid)) {
+    if (OTHER_BOOK.test(refersTo) || (sheetIndex !== undefined && !sheet?.isGrid)) {
       lost.push(`the name ${name}`);
       return [];
     }
@@ -373,9 +391,13 @@ const PACKAGE_PARTS: readonly (readonly [RegExp, string])[] = [
 
 /**
  * Reads all that a page can hold.
+ * @param knows whether a function of this name, in capitals, can be worked out there
  * @throws PortError "invalid" where a part is damaged
  */
-export function readWhole(file: WorkbookPackage): ReadBook {
+export function readWhole(
+  file: WorkbookPackage,
+  knows: (name: string) => boolean = () => true,
+): ReadBook {
   const theme = file.related(file.workbookPath, "theme")[0];
   const styles = file.related(file.workbookPath, "styles")[0];
   const looks =
@@ -383,9 +405,11 @@ export function readWhole(file: WorkbookPackage): ReadBook {
       ? []
       : readLooks(file.xml(styles), theme === undefined ? [] : themeColours(file.xml(theme)));
   const strings = stringsOf(file);
-  const beyond = PACKAGE_PARTS.filter(([path]) => file.paths.some((each) => path.test(each))).map(
+  const beyond = file.isSigned ? ["its digital signature"] : [];
+  const found = PACKAGE_PARTS.filter(([path]) => file.paths.some((each) => path.test(each))).map(
     ([, words]) => words,
   );
+  beyond.push(...found);
   const sheets = file.sheets().flatMap((part) => {
     if (!part.isGrid) {
       beyond.push(`the sheet ${part.name}, which has no cells`);
@@ -397,6 +421,7 @@ export function readWhole(file: WorkbookPackage): ReadBook {
       strings,
       looks,
       file.counts1904,
+      knows,
     ).read();
     beyond.push(...more);
     return [sheet];

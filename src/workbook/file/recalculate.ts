@@ -7,7 +7,7 @@ import type { WorkbookPackage } from "../package/workbookPackage";
 import { PortError, type CellValue, type WorkbookPort } from "../port";
 import { sentences } from "../sentences";
 import { isCellError } from "./cellValues";
-import { callsUs, functionsIn } from "./formulaText";
+import { callsUs, functionsIn, OTHER_BOOK } from "./formulaText";
 import { cellKey, plansToCalculate } from "./plansToCalculate";
 
 /** A workbook that a calculating program has opened and worked out. */
@@ -41,9 +41,6 @@ const sameAnswer = (a: CellValue, b: CellValue): boolean => {
     return Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
   return isCellError(a) && isCellError(b) ? storedError(a.error) === storedError(b.error) : a === b;
 };
-
-/** Another workbook's cells, as [1]Sheet!A1, whose values only the spreadsheet has. */
-const OTHER_BOOK = /(^|[^\w\]])\[\d+\]|'[^']*\[\d+\][^']*'!/;
 
 type Held = Map<string, CellValue>;
 

@@ -246,9 +246,7 @@ export class SheetWriter {
   }
 
   private isArray(formula: string, row: number, column: number): boolean {
-    return (
-      mayFillMore(formula) && !this.sheet.tables.some(({ area }) => within(area, row, column))
-    );
+    return mayFillMore(formula) && !this.sheet.tables.some(({ area }) => within(area, row, column));
   }
 
   private merged(): string {
@@ -369,7 +367,11 @@ function columnFormula({ cells }: WholeSheet, area: Area, column: number): strin
 const headerText = (header: string): string => header.replace(/\n/g, "_x000a_");
 
 /** A table as a part of its own. */
-export function tableXml(sheet: WholeSheet, { name, area, headers }: WholeTable, id: number): string {
+export function tableXml(
+  sheet: WholeSheet,
+  { name, area, headers }: WholeTable,
+  id: number,
+): string {
   const ref = areaRef(area);
   const columns = headers.map((header, index) => {
     const formula = columnFormula(sheet, area, area.left + index);

@@ -196,7 +196,8 @@ const INDEXED = (
 ).split(" ");
 
 /** Elements of the theme's colours in the order in which cells count them (18.8.3 and practice of Excel). */
-const THEME_ORDER = "lt1 dk1 lt2 dk2 accent1 accent2 accent3 accent4 accent5 accent6 hlink folHlink";
+const THEME_ORDER =
+  "lt1 dk1 lt2 dk2 accent1 accent2 accent3 accent4 accent5 accent6 hlink folHlink";
 
 /** Colours of a theme part, by the number that cells use. */
 export function themeColours(xml: string): string[] {

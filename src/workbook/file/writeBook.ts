@@ -258,4 +258,3 @@ export function withoutOurs(book: WholeBook): WholeBook {
   });
   return { ...book, sheets };
 }
-

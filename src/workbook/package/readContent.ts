@@ -154,11 +154,7 @@ export function readSheetCells(
   xml: string,
   strings: readonly string[],
   eachRow: ((row: StoredRow) => void) | null,
-  each: (
-    cell: StoredCell,
-    value: CellValue | undefined,
-    formula: FormulaContent | null,
-  ) => void,
+  each: (cell: StoredCell, value: CellValue | undefined, formula: FormulaContent | null) => void,
 ): void {
   const shared = new Map<string, Shared>();
   visitCells(xml, {
