@@ -24,7 +24,7 @@ import type {
 import { ourCharts, ourPrint } from "./ourCharts";
 import { callsUs, functionsIn, OTHER_BOOK, typedFormula } from "./formulaText";
 import { bodyOf } from "./plansToCalculate";
-import { listSource, pixelsOf } from "./sheetParts";
+import { listSource, pixelsOf, USUAL_COLUMN } from "./sheetParts";
 import { readLooks, themeColours } from "./styleParts";
 
 export interface ReadBook {
@@ -245,10 +245,10 @@ class SheetIn {
     const first = Math.max(1, Math.trunc(Number(min)));
     const last = Math.min(Math.trunc(Number(max)), LAST_COLUMN, Math.max(right, 26) + 100);
     const look = this.looks[Number(style ?? 0)];
+    const pixels = width === undefined ? undefined : pixelsOf(Number(width));
+    const isUsual = pixels === undefined || (customWidth === undefined && pixels === USUAL_COLUMN);
     const line: WholeLine = {
-      ...(width !== undefined && isTrue(customWidth ?? "1")
-        ? { pixels: pixelsOf(Number(width)) }
-        : {}),
+      ...(isUsual ? {} : { pixels }),
       ...(isTrue(hidden) ? { hidden: true } : {}),
       ...(look && style !== "0" ? { look } : {}),
     };

@@ -132,7 +132,9 @@ export class SheetWriter {
     };
     for (const [row, cells] of this.sheet.cells) {
       const first = cells.findIndex((cell) => cell !== undefined);
-      if (first >= 0) (see(row, first), see(row, cells.length - 1));
+      if (first < 0) continue;
+      see(row, first);
+      see(row, cells.length - 1);
     }
     for (const [row, cells] of this.filled) for (const column of cells.keys()) see(row, column);
     return { top: Math.min(top, bottom), left: Math.min(left, right), bottom, right };
@@ -309,7 +311,7 @@ export class SheetWriter {
 const BAR_COLOUR = "FFB9D6D8";
 
 /** Pixels of a column of the usual width, and of the digit by which files measure columns (18.3.1.13). */
-const USUAL_COLUMN = 64;
+export const USUAL_COLUMN = 64;
 const DIGIT = 7;
 /** To the 256th part of a digit, as files have it. */
 const characters = (pixels: number): number => Math.trunc((pixels / DIGIT) * 256) / 256;
