@@ -14,18 +14,22 @@ import {
   inExcel,
   inOneStep,
   isMissing,
+  onWaiting,
   syncQuietly,
   wholeOrNone,
   type Work,
 } from "./excel/session";
 import { atPlace, findOurs, orNull, rangeOf, repairOurs } from "./excel/formulas";
 import { replaceSheet } from "./excel/replaceSheet";
+import { healthOf } from "./excel/health";
+import { onVisible } from "./excel/visibility";
 import { watch } from "./excel/watch";
 import {
   PortError,
   type BuildReport,
   type CellValue,
   type FormulaCell,
+  type Health,
   type Progress,
   type Row,
   type RowAt,
@@ -140,18 +144,34 @@ export class ExcelWorkbook implements WorkbookPort {
   }
 
   repairFormulas(progress?: Progress, stop?: AbortSignal): Promise<number> {
-    return inOneStep("Repairing formulas", repairOurs(progress, stop));
+    return inOneStep("Repairing formulas", repairOurs("all", progress, stop));
   }
 
-  recalculate(): Promise<void> {
-    return inExcel("Recalculating", async (context) => {
+  /** Formulas that show #NAME? are written again first: no calculation cures them. */
+  async recalculate(): Promise<void> {
+    await inOneStep("Repairing formulas", repairOurs("unanswered"));
+    await inExcel("Recalculating", async (context) => {
       context.application.calculate("Full");
       await context.sync();
     });
   }
 
+  health(blueprint: Blueprint): Promise<Health> {
+    return inExcel("Looking at the workbook", (context) => healthOf(context, blueprint));
+  }
+
   onChange(listener: () => void): () => void {
     return watch(listener);
+  }
+
+  onWaiting(listener: (waiting: boolean) => void): () => void {
+    return onWaiting(listener);
+  }
+
+  onShown(listener: () => void): () => void {
+    return onVisible((isVisible) => {
+      if (isVisible) listener();
+    });
   }
 
   show(ref: string): Promise<void> {

@@ -63,6 +63,14 @@ export interface BuildReport {
   readonly lacking?: readonly string[];
 }
 
+/** What a look at the workbook found. */
+export interface Health {
+  /** Whether a cell of ours shows #NAME?: the host met it without our functions. */
+  readonly unanswered: boolean;
+  /** Sentences about what keeps sheets and pane from agreeing, such as manual calculation. */
+  readonly remarks: readonly string[];
+}
+
 export type Progress = (done: number, total: number) => void;
 
 export interface WorkbookPort {
@@ -98,6 +106,15 @@ export interface WorkbookPort {
 
   /** Calls back after values changed (typed, pasted, recalculated), not more than once a tick. Returns the way to stop. */
   onChange(listener: () => void): () => void;
+  /** Asks a few cells of the blueprint, and how the workbook is set; left out where nothing can be amiss. */
+  health?(blueprint: import("./blueprint/types").Blueprint): Promise<Health>;
+  /**
+   * Calls back with true when calls wait until the player leaves a cell that is being edited, and
+   * with false once they go on. Returns the way to stop.
+   */
+  onWaiting?(listener: (waiting: boolean) => void): () => void;
+  /** Calls back each time the pane is shown again after it was closed. Returns the way to stop. */
+  onShown?(listener: () => void): () => void;
   /** Brings a cell into view and selects it. */
   show(ref: string): Promise<void>;
 }

@@ -38,6 +38,20 @@ export const sentences = {
     "No sheet of this file has a Disc and a Carry column in its first rows. Nothing was read.",
   sheetProtected:
     "The sheet is protected. Take the protection off under Review and try again. Nothing was written.",
+  readOnly:
+    "This workbook is open to read only. Save a copy under another name and go on there. Nothing was written.",
+  isReadOnly:
+    "This workbook is open to read only, so nothing that the pane writes is kept. Save a copy under another name and go on there.",
+  manualCalculation:
+    "Excel works formulas out only when it is asked to (Formulas › Calculation Options › Manual), so the sheets may be older than the pane. Press Recalculate, or choose Automatic.",
+  renamedTable: (name: string, now: string) =>
+    `Table ${name} seems to be called ${now} now. Its sheets go on working, but the pane finds it only as ${name}: change the name back under Table Design.`,
+  filtered: (table: string) =>
+    `Table ${table} is filtered, and Excel adds and removes no rows reliably under a filter. Clear it under Data › Clear and try again. Nothing was written.`,
+  totalRow: (table: string) =>
+    `Table ${table} has a total row, which keeps it from growing. Take it off under Table Design › Total Row and try again. Nothing was written.`,
+  notRepaired: (sheets: string) =>
+    `Formulas on ${sheets} show #NAME? and could not be written again, as the sheet is protected. Take the protection off under Review and press Repair formulas.`,
   bookProtected:
     "The workbook is protected, so that no sheet can be added. Take the protection off under Review and try again. Nothing was written.",
   cellBeingEdited: "A cell is being edited. Press Enter or Escape in the sheet and try again.",

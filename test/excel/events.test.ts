@@ -70,3 +70,25 @@ test("registers anew when the page comes into view again", async () => {
     Reflect.deleteProperty(globalThis, "document");
   }
 });
+
+test("says nothing while the pane is closed, and once what happened meanwhile when it opens", async () => {
+  const { host, port } = openExcel();
+  const told = { changed: 0, shown: 0 };
+  const stops = [port.onChange(() => (told.changed += 1)), port.onShown(() => (told.shown += 1))];
+  await settle();
+  host.library.showPane(false);
+  for (let row = 1; row < 9; row++) {
+    host.type("Mine", row, 1, row);
+    await settle(5);
+  }
+  expect(told).toEqual({ changed: 0, shown: 0 });
+  host.library.showPane(true);
+  await settle();
+  expect(told).toEqual({ changed: 1, shown: 1 });
+  host.library.showPane(false);
+  host.library.showPane(true);
+  await settle();
+  expect(told).toEqual({ changed: 1, shown: 2 });
+  stops.forEach((stop) => stop());
+  await settle();
+});

@@ -13,6 +13,8 @@ export interface FoundTable extends TableData {
   readonly formulas: readonly (readonly unknown[])[];
   /** Whether a column is worked out by formulas. */
   readonly computed: readonly boolean[];
+  readonly isFiltered: boolean;
+  readonly hasTotals: boolean;
 }
 
 /** Queues the loading of a table; call the answer after the sync. */
@@ -21,7 +23,8 @@ export function loadTable(context: Excel.RequestContext, name: string): () => Fo
   const header = table.getHeaderRowRange();
   const body = table.getDataBodyRange();
   const range = table.getRange();
-  table.load("name");
+  table.load("name,showTotals");
+  table.autoFilter.load("isDataFiltered");
   table.worksheet.load("name");
   header.load("values");
   body.load(`${VALUES},formulas`);
@@ -33,6 +36,8 @@ export function loadTable(context: Excel.RequestContext, name: string): () => Fo
       ...{ table, body, range, rows, formulas },
       name: table.name,
       sheet: table.worksheet.name,
+      isFiltered: table.autoFilter.isDataFiltered,
+      hasTotals: table.showTotals,
       headers: (header.values[0] as unknown[]).map(String),
       computed: rows[last]!.map((value: CellValue, column) =>
         isFormula(formulas[last]?.[column], value),
@@ -115,6 +120,9 @@ export const addRows =
     const cells = rows.map((row) => placed(table, row));
     const first = filledRows(table);
     const longer = first + rows.length - table.rows.length;
+    requireUnfiltered(table);
+    if (longer > 0 && table.hasTotals)
+      throw new PortError("invalid", sentences.totalRow(table.name));
     if (longer > 0) requireRoom(table, valuesOf(below).slice(0, longer));
 
     await wholeOrNone(
@@ -131,6 +139,11 @@ export const addRows =
     );
     return rows.map((_, index) => first + index);
   };
+
+/** Under a filter Excel deletes nothing, or another row, and new rows vanish from view. */
+function requireUnfiltered({ name, isFiltered }: FoundTable): void {
+  if (isFiltered) throw new PortError("invalid", sentences.filtered(name));
+}
 
 function requireRoom(table: FoundTable, below: readonly (readonly unknown[])[]): void {
   if (below.some((row) => row.some((value) => value !== "")))
@@ -216,6 +229,7 @@ export const removeRows =
     rows.forEach((row) => requireUnchanged(table, row));
     const gone = [...new Set(rows.map(({ index }) => index))].sort((a, b) => b - a);
     if (gone.length === 0) return;
+    requireUnfiltered(table);
     const losesAll = gone.length === table.rows.length;
     const deleted = losesAll ? gone.slice(0, -1) : gone;
 

@@ -19,7 +19,11 @@ export const thisRowInFull = (formula: string): string =>
 interface Found extends FormulaCell {
   readonly sheet: string;
   readonly spot: Spot;
+  /** Whether it shows #NAME?, as Excel does where it met the formula without our functions. */
+  readonly unanswered: boolean;
 }
+
+const UNANSWERED = "#NAME?";
 
 /** Formulas written in one request, so that progress can be shown and work be stopped. */
 const AT_ONCE = 20;
@@ -35,7 +39,7 @@ export async function findOurs(context: Excel.RequestContext): Promise<Found[]> 
   const used = worksheets.items.map((sheet) => ({
     name: sheet.name,
     sheet,
-    range: sheet.getUsedRangeOrNullObject(true).load("address,formulas"),
+    range: sheet.getUsedRangeOrNullObject(true).load("address,formulas,values"),
   }));
   await context.sync();
   const candidates = used.flatMap(({ name, sheet, range }) =>
@@ -63,7 +67,9 @@ function candidatesIn(
       const spot = { row: top + down, column: left + right };
       const at = cellRef(spot);
       const ref = `${quotedSheet(name)}!${at}`;
-      return [{ ref, sheet: name, spot, formula: asTyped(formula), cell: sheet.getRange(at) }];
+      const unanswered = range.values[down]![right] === UNANSWERED;
+      const cell = sheet.getRange(at);
+      return [{ ref, sheet: name, spot, formula: asTyped(formula), unanswered, cell }];
     }),
   );
 }
@@ -72,22 +78,40 @@ function candidatesIn(
 const asTyped = (formula: string): string => thisRowInFull(typedFormula(formula.slice(1)));
 
 /**
- * Writes our formulas back, so that an Excel that met them without the add-in asks it again. Each
- * stays what it is, so stopping half-way harms nothing. Answers how many were written.
+ * Writes our formulas back, so that an Excel that met them without the add-in asks it again: all, or
+ * those that show #NAME?. Each stays what it is, so stopping half-way harms nothing. Those on
+ * protected sheets are left, which is said at the end. Answers how many were written.
  */
 export const repairOurs =
-  (progress?: Progress, stop?: AbortSignal): Work<number> =>
+  (which: "all" | "unanswered", progress?: Progress, stop?: AbortSignal): Work<number> =>
   async (context) => {
-    const found = await findOurs(context);
+    const { worksheets } = context.workbook;
+    const found = (await findOurs(context)).filter(
+      ({ unanswered }) => which === "all" || unanswered,
+    );
+    worksheets.load("items/name,items/protection/protected");
+    if (found.length > 0) await context.sync();
+    const closed = new Set(
+      found.length === 0
+        ? []
+        : worksheets.items.filter(({ protection }) => protection.protected).map(({ name }) => name),
+    );
+    const writable = found.filter(({ sheet }) => !closed.has(sheet));
     let done = 0;
-    while (done < found.length && !stop?.aborted) {
-      const some = found.slice(done, done + AT_ONCE);
+    while (done < writable.length && !stop?.aborted) {
+      const some = writable.slice(done, done + AT_ONCE);
       for (const { sheet, spot, formula } of some)
-        context.workbook.worksheets.getItem(sheet).getRange(cellRef(spot)).formulas = [[formula]];
+        worksheets.getItem(sheet).getRange(cellRef(spot)).formulas = [[formula]];
       await syncQuietly(context);
       done += some.length;
-      progress?.(done, found.length);
+      progress?.(done, writable.length);
     }
+    const left = found.filter(({ sheet, unanswered }) => unanswered && closed.has(sheet));
+    if (left.length > 0)
+      throw new PortError(
+        "protected",
+        sentences.notRepaired([...new Set(left.map(({ sheet }) => sheet))].join(", ")),
+      );
     return done;
   };
 

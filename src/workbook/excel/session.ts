@@ -52,15 +52,92 @@ export type Work<Result> = (context: Excel.RequestContext) => Promise<Result>;
 const isSupported = (version: string): boolean =>
   Office.context.requirements.isSetSupported("ExcelApi", version);
 
+// Work that waits because the player is editing a cell: Excel itself says nothing about it.
+
+/** After this long the player is asked to leave the cell. */
+const PATIENCE_MS = 1_000;
+const held = new Set<object>();
+const listeners = new Set<(waiting: boolean) => void>();
+
+/** Tells whether work waits for a cell being edited, as often as that changes. Answers the way to stop. */
+export function onWaiting(listener: (waiting: boolean) => void): () => void {
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
+}
+
+function hold(work: object, waits: boolean): void {
+  const before = held.size > 0;
+  if (waits) held.add(work);
+  else held.delete(work);
+  const now = held.size > 0;
+  if (now !== before) listeners.forEach((tell) => tell(now));
+}
+
+/** A request that does not wait is refused at once while a cell is being edited. */
+async function isEditing(): Promise<boolean> {
+  try {
+    await Excel.run(async (context) => {
+      context.application.load("calculationMode");
+      await context.sync();
+    });
+    return false;
+  } catch (error) {
+    return codeOf(error) === "InvalidOperationInCellEditMode";
+  }
+}
+
+/** Runs work; while it takes longer than a moment, Excel is asked every second what holds it up. */
+async function patiently<Result>(run: () => Promise<Result>): Promise<Result> {
+  const work = {};
+  let isDone = false;
+  let timer: ReturnType<typeof setTimeout>;
+  const ask = async (): Promise<void> => {
+    const waits = await isEditing();
+    if (isDone) return;
+    hold(work, waits);
+    timer = setTimeout(() => void ask(), PATIENCE_MS);
+  };
+  timer = setTimeout(() => void ask(), PATIENCE_MS);
+  try {
+    return await run();
+  } finally {
+    isDone = true;
+    clearTimeout(timer);
+    hold(work, false);
+  }
+}
+
+/** Excel refuses changes of a workbook that is open to read only with the same code as of a protected sheet. */
+async function whyRefused(error: PortError): Promise<PortError> {
+  if (error.fault !== "protected") return error;
+  try {
+    return await Excel.run(PATIENT, async ({ workbook }) => {
+      workbook.load("readOnly");
+      await workbook.context.sync();
+      return workbook.readOnly ? new PortError("protected", sentences.readOnly) : error;
+    });
+  } catch {
+    return error;
+  }
+}
+
 /**
  * Runs one piece of work in Excel. What Excel says when it fails leaves as a PortError; `doing`
  * names the work in its sentence.
  */
-export async function inExcel<Result>(doing: string, work: Work<Result>): Promise<Result> {
+export function inExcel<Result>(doing: string, work: Work<Result>): Promise<Result> {
+  return runWith(PATIENT, doing, work);
+}
+
+async function runWith<Result>(
+  options: Excel.RunOptions,
+  doing: string,
+  work: Work<Result>,
+): Promise<Result> {
   try {
-    return await Excel.run(PATIENT, work);
+    return await patiently(() => Excel.run(options, work));
   } catch (error) {
-    throw asPortError(doing, error);
+    throw await whyRefused(asPortError(doing, error));
   }
 }
 
@@ -68,13 +145,8 @@ export async function inExcel<Result>(doing: string, work: Work<Result>): Promis
  * The same with several syncs as one step of Excel's undo, where it can do that (ExcelApi 1.20).
  * Only for work that sets cells: inside such a group Excel refuses what it cannot take back.
  */
-export async function inOneStep<Result>(doing: string, work: Work<Result>): Promise<Result> {
-  if (!isSupported("1.20")) return inExcel(doing, work);
-  try {
-    return await Excel.run({ ...PATIENT, mergeUndoGroup: true }, work);
-  } catch (error) {
-    throw asPortError(doing, error);
-  }
+export function inOneStep<Result>(doing: string, work: Work<Result>): Promise<Result> {
+  return runWith(isSupported("1.20") ? { ...PATIENT, mergeUndoGroup: true } : PATIENT, doing, work);
 }
 
 /** Goes on with objects of an earlier run, as an event's handler needs for its removal. */

@@ -1,5 +1,6 @@
 /** Tells of changes in the workbook, as long as somebody listens. */
 import { inExcel, inSameRun } from "./session";
+import { onVisible } from "./visibility";
 
 type Handler = OfficeExtension.EventHandlerResult<unknown>;
 
@@ -8,15 +9,22 @@ const PAUSES_MS = [500, 2_000, 10_000];
 
 /**
  * Calls `listener` once for all changes of a tick: typed, pasted, calculated, sheets added or
- * deleted. Handlers are registered anew when the page comes into view again. Answers the way to stop.
+ * deleted. Handlers are registered anew when the page comes into view again. While the pane is
+ * closed nothing is told; what happened meanwhile is told once when it opens. Answers the way to stop.
  */
 export function watch(listener: () => void): () => void {
   let handlers: Handler[] = [];
   let telling: ReturnType<typeof setTimeout> | undefined;
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let stopped = false;
+  let isClosed = false;
+  let isStale = false;
   const tell = async (): Promise<void> => {
     if (stopped) return;
+    if (isClosed) {
+      isStale = true;
+      return;
+    }
     telling ??= setTimeout(() => {
       telling = undefined;
       listener();
@@ -41,11 +49,18 @@ export function watch(listener: () => void): () => void {
   };
   const seen = typeof document === "undefined" ? null : document;
   seen?.addEventListener("visibilitychange", again);
+  const stopLooking = onVisible((isVisible) => {
+    isClosed = !isVisible;
+    if (isClosed || !isStale) return;
+    isStale = false;
+    void tell();
+  });
   void start();
   return () => {
     stopped = true;
     clearTimeout(telling);
     clearTimeout(retrying);
+    stopLooking();
     seen?.removeEventListener("visibilitychange", again);
     void remove(handlers);
   };

@@ -36,6 +36,10 @@ const inside = (sets: RequirementSets): string => `
     window.Office = Object.create(Office, {
       context: { value: { requirements: { isSetSupported } } },
       HostType: { value: { Excel: "Excel" } },
+      addin: { value: { onVisibilityModeChanged: async (look) => {
+        window.showPane = (isShown) => look({ visibilityMode: isShown ? "Taskpane" : "Hidden" });
+        return async () => {};
+      } } },
       onReady: { value: async () => ({ host: "Excel" }) },
       actions: { value: { associate: (id, work) => (window.ribbon = { ...window.ribbon, [id]: work }) } },
     });

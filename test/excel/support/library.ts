@@ -68,6 +68,8 @@ export interface OfficeLibrary {
   run(script: string): unknown;
   /** Starts the runtime of custom functions, as the page does once it is read. */
   startFunctions(): void;
+  /** The player closes the pane or opens it again; its page goes on. */
+  showPane(isShown: boolean): void;
   /** Delivers messages of the host to everybody in the library who listens. */
   tell(messages: readonly HostMessage[]): void;
 }
@@ -148,9 +150,17 @@ export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): Off
       richApiMessageManager: { register: async (heard: never) => void listeners.add(heard) },
     },
   });
+  const lookers = new Set<(message: { visibilityMode: string }) => void>();
+  const addin = {
+    onVisibilityModeChanged: async (looker: (message: { visibilityMode: string }) => void) => {
+      lookers.add(looker);
+      return async () => void lookers.delete(looker);
+    },
+  };
   // Its own `context` cannot be set from outside, so the page gets an Office that stands before it.
   inside.Office = Object.create(inside.Office, {
     context: { value: { requirements: { isSetSupported: supports(sets) } } },
+    addin: { value: addin },
     HostType: { value: { Excel: "Excel" } },
     onReady: { value: (ready: (info: object) => void) => ready({ host: "Excel" }) },
   });
@@ -169,6 +179,8 @@ export function loadLibrary(host: Host, sets: RequirementSets = EXCEL_2021): Off
     ...inside,
     run: (script) => runInContext(script, context),
     startFunctions: () => whenRead.forEach((handler) => handler()),
+    showPane: (isShown) =>
+      lookers.forEach((look) => look({ visibilityMode: isShown ? "Taskpane" : "Hidden" })),
     tell: (messages) =>
       listeners.forEach((heard) => heard({ entries: structuredClone(messages) as never })),
   };

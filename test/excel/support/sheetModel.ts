@@ -17,6 +17,9 @@ export interface TableModel {
   area: Area;
   style: string;
   banded: boolean;
+  /** Whether a row below the body adds up; it is the last of the area. */
+  hasTotals: boolean;
+  isFiltered: boolean;
 }
 
 export interface LookModel {
@@ -88,7 +91,7 @@ export class SheetModel {
   }
 
   requireUnprotected(): void {
-    if (this.isProtected)
+    if (this.isProtected || this.book.isReadOnly)
       throw new HostError("AccessDenied", "You cannot perform the requested operation.");
   }
 
@@ -156,6 +159,8 @@ export class BookModel {
   selected = "";
   calculations: string[] = [];
   isProtected = false;
+  isReadOnly = false;
+  calculationMode: "Automatic" | "Manual" = "Automatic";
   private ids = 0;
 
   constructor(firstSheet: string) {
@@ -179,7 +184,8 @@ export class BookModel {
   }
 
   addSheet(name: string): SheetModel {
-    if (this.isProtected) throw new HostError("AccessDenied", "The workbook is protected.");
+    if (this.isProtected || this.isReadOnly)
+      throw new HostError("AccessDenied", "The workbook is protected.");
     if (!/^[^\\/?*[\]:]{1,31}$/.test(name)) throw invalid(`sheet name ${name}`);
     if (this.findSheet(name))
       throw new HostError("ItemAlreadyExists", `A resource of this name already exists: ${name}`);
@@ -216,7 +222,8 @@ export class BookModel {
       throw invalid(`table at ${areaRef(area)}, which overlaps another`);
     const id = this.nextId("table");
     const name = `Table${this.tables.length + 1}`;
-    const table = { id, name, sheet, area, style: "", banded: true };
+    const looks = { style: "", banded: true, hasTotals: false, isFiltered: false };
+    const table = { id, name, sheet, area, ...looks };
     this.tables.push(table);
     return table;
   }

@@ -1,4 +1,4 @@
-import { HostCollection, HostObject, invalid, notFound } from "./hostObject";
+import { HostCollection, HostError, HostObject, invalid, notFound } from "./hostObject";
 import { areaOf, RangeObject } from "./rangeObject";
 import type { BookModel, SheetModel, TableModel } from "./sheetModel";
 import { WorksheetObject } from "./worksheetObject";
@@ -27,6 +27,12 @@ export class TableObject extends HostObject {
   set ShowBandedRows(banded: boolean) {
     this.table.banded = banded;
   }
+  get ShowTotals(): boolean {
+    return this.table.hasTotals;
+  }
+  get AutoFilter(): AutoFilter {
+    return new AutoFilter(this.table);
+  }
   get Worksheet(): WorksheetObject {
     return new WorksheetObject(this.table.sheet);
   }
@@ -39,7 +45,8 @@ export class TableObject extends HostObject {
   }
   GetDataBodyRange(): RangeObject {
     const { sheet, area } = this.table;
-    return new RangeObject(sheet, { ...area, top: area.top + 1 });
+    const bottom = this.table.hasTotals ? area.bottom - 1 : area.bottom;
+    return new RangeObject(sheet, { ...area, top: area.top + 1, bottom });
   }
   GetRange(): RangeObject {
     return new RangeObject(this.table.sheet, this.table.area);
@@ -55,6 +62,16 @@ export class TableObject extends HostObject {
     sheet.requireUnprotected();
     this.GetRange().Clear(null);
     sheet.book.tables.splice(sheet.book.tables.indexOf(this.table), 1);
+  }
+}
+
+class AutoFilter extends HostObject {
+  readonly kind = "AutoFilter";
+  constructor(private readonly table: TableModel) {
+    super();
+  }
+  get IsDataFiltered(): boolean {
+    return this.table.isFiltered;
   }
 }
 
@@ -94,6 +111,7 @@ class TableRow extends HostObject {
   Delete(): void {
     const { table } = this;
     table.sheet.requireUnprotected();
+    if (table.isFiltered) throw new HostError("GeneralException", "Rows are hidden by a filter.");
     const row = table.area.top + 1 + this.index;
     if (table.area.bottom - table.area.top < 2) throw invalid("the only row of a table");
     if (row > table.area.bottom) throw invalid(`row ${this.index}`);

@@ -31,6 +31,9 @@ export class WorkbookObject extends HostObject {
   get Application(): Application {
     return new Application(this.book);
   }
+  get ReadOnly(): boolean {
+    return this.book.isReadOnly;
+  }
   get Protection(): WorkbookProtection {
     return new WorkbookProtection(this.book);
   }
@@ -50,6 +53,9 @@ class Application extends HostObject {
   readonly kind = "Application";
   constructor(private readonly book: BookModel) {
     super();
+  }
+  get CalculationMode(): string {
+    return this.book.calculationMode;
   }
   SuspendApiCalculationUntilNextSync(): void {}
   SuspendScreenUpdatingUntilNextSync(): void {}

@@ -40,6 +40,9 @@ export class WorksheetObject extends HostObject {
   set Gridlines(value: boolean) {
     this.sheet.settings["gridlines"] = value;
   }
+  get Protection(): WorksheetProtection {
+    return new WorksheetProtection(this.sheet);
+  }
   get Tables(): SheetTables {
     return new SheetTables(this.sheet);
   }
@@ -67,6 +70,16 @@ export class WorksheetObject extends HostObject {
   Delete(): void {
     if (this.sheet.book.isProtected) this.sheet.requireUnprotected();
     this.sheet.book.removeSheet(this.sheet);
+  }
+}
+
+class WorksheetProtection extends HostObject {
+  readonly kind = "WorksheetProtection";
+  constructor(private readonly sheet: SheetModel) {
+    super();
+  }
+  get Protected(): boolean {
+    return this.sheet.isProtected;
   }
 }
 
