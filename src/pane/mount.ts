@@ -1,6 +1,6 @@
 import { adoptStyles, render } from "lit";
 import type { WorkbookPort } from "../workbook/port";
-import { look } from "./look";
+import { look as styles } from "./look";
 import { PaneDesk, type PaneOptions } from "./controller";
 import { firstState, type PaneState, Store, withFocus } from "./state";
 import { paneView } from "./view";
@@ -23,7 +23,7 @@ export function mountPane(
   options: PaneOptions = {},
 ): { close(): void } {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
-  adoptStyles(root, [...look]);
+  adoptStyles(root, [...styles]);
   const store = new Store(firstState(options.place ?? "hole"));
   const desk = new PaneDesk(store, port, options);
   let open = true;
@@ -42,6 +42,15 @@ export function mountPane(
   };
   const stopWatching = store.watch(drawSoon);
   const stopListening = port.onChange(() => void desk.refresh());
+  const look = async (): Promise<void> => {
+    if (!port.health) return;
+    const { heal } = await import(/* webpackMode: "eager" */ "./setup/heal");
+    await heal(desk, port);
+  };
+  const stopLooking = port.onShown?.(() => void look());
+  const stopWaiting = port.onWaiting?.((waiting) =>
+    desk.change((state) => ({ ...state, waiting })),
+  );
   const measuring = new ResizeObserver(([entry]) => {
     const plotWidth = plotWidthIn(entry!.contentRect.width);
     desk.change((state) => (state.plotWidth === plotWidth ? state : { ...state, plotWidth }));
@@ -49,6 +58,7 @@ export function mountPane(
   measuring.observe(host);
   draw();
   void desk.refresh();
+  void look();
   return {
     close: () => {
       open = false;
@@ -56,6 +66,8 @@ export function mountPane(
       measuring.disconnect();
       stopWatching();
       stopListening();
+      stopLooking?.();
+      stopWaiting?.();
       render("", root);
     },
   };

@@ -39,6 +39,10 @@ export interface PaneState {
   readonly book: Book | null;
   /** Why the workbook cannot be read, should that be so. */
   readonly unread: string | null;
+  /** What keeps the sheets and the pane from agreeing, in sentences. */
+  readonly remarks: readonly string[];
+  /** Whether work waits until the player leaves a cell that is being edited. */
+  readonly waiting: boolean;
   readonly notices: Readonly<Partial<Record<Place, Notice>>>;
   readonly busy: Busy | null;
   /** What the pane changed, oldest first. */
@@ -64,6 +68,8 @@ export const firstState = (place: Place): PaneState => ({
   place,
   book: null,
   unread: null,
+  remarks: [],
+  waiting: false,
   notices: {},
   busy: null,
   steps: [],

@@ -53,8 +53,35 @@ export const paneView = (desk: Desk): TemplateResult =>
       ${PLACES.map(({ id, title }) => tab(desk, id, title))}
     </div>
     <div class="place" id="place" role="tabpanel" aria-labelledby="tab-${desk.state.place}">
-      ${noticeView(desk)} ${busyView(desk)} ${placeView(desk)}
+      ${waitingView(desk)} ${noticeView(desk)} ${busyView(desk)} ${remarksView(desk)}
+      ${placeView(desk)}
     </div>`;
+
+/** The region stays, so that screen readers hear what enters it. */
+const waitingView = ({ state: { waiting } }: Desk): TemplateResult =>
+  html`<div role="status" class=${waiting ? "notices" : "hidden"}>
+    ${
+      waiting
+        ? html`<div class="notice">
+            <p>
+              Excel waits: press Enter in the cell being edited. What you typed here is kept, and
+              written after.
+            </p>
+          </div>`
+        : nothing
+    }
+  </div>`;
+
+/** What the player should know of this workbook, until it is put away. */
+const remarksView = (desk: Desk): unknown =>
+  desk.state.remarks.length === 0
+    ? nothing
+    : html`<div class="notice" role="note">
+        <div>${desk.state.remarks.map((remark) => html`<p>${remark}</p>`)}</div>
+        <button class="plain" @click=${() => desk.change((state) => ({ ...state, remarks: [] }))}>
+          Close
+        </button>
+      </div>`;
 
 function tab(desk: Desk, id: Place, title: string): TemplateResult {
   const chosen = desk.state.place === id;

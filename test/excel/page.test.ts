@@ -1,5 +1,5 @@
 /** The page of the add-in in a browser: in Excel, in none, without its script; and its policy. */
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { openBrowser } from "../browser/support/browser";
 import { openExcelPage, type Place } from "./support/excelPage";
 import { EXCEL_2021 } from "./support/library";
@@ -46,6 +46,78 @@ describe("in Excel", () => {
     );
     await page.getByText("Everything is there").waitFor();
     expect(host.unknown).toEqual([]);
+    await close();
+  });
+
+  const showPane = (page: Page, isShown: boolean): Promise<void> =>
+    page.evaluate(
+      (shown) => (window as never as { showPane(shown: boolean): void }).showPane(shown),
+      isShown,
+    );
+
+  test("formulas that Excel met without the add-in are repaired when the pane opens, and it says why", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByRole("button", { name: "Make what is missing" }).click();
+    await page.getByText(/^Made Start, /).waitFor();
+    const ours = host.book.sheets.flatMap(({ cells }) =>
+      [...cells]
+        .filter(([, { formula }]) => formula?.includes("CARRY."))
+        .map(([at]) => ({ cells, at })),
+    );
+    for (const { cells, at } of ours)
+      cells.set(at, { ...cells.get(at)!, kind: "Error", value: "#NAME?" });
+    await showPane(page, true);
+    await page.getByText(/^Cells showed #NAME\?.*Wrote \d+\sformulas again\.$/).waitFor();
+    expect(ours.map(({ cells, at }) => cells.get(at)!.value)).not.toContain("#NAME?");
+    expect(host.unknown).toEqual([]);
+    await close();
+  });
+
+  test("manual calculation is told when the pane opens", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).waitFor();
+    host.book.calculationMode = "Manual";
+    await showPane(page, true);
+    await page.getByText(/older than the pane.*Recalculate/).waitFor();
+    await close();
+  });
+
+  test("with the pane closed a change causes no request; when it opens it is read", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByText("5 of 5 missing").waitFor();
+    await showPane(page, false);
+    const before = host.syncs;
+    host.book.addName("Settings", "=Mine!$A$1:$B$2");
+    for (let row = 1; row < 5; row++) host.type("Mine", row, 1, "Player");
+    await page.waitForTimeout(300);
+    expect(host.syncs).toBe(before);
+    await showPane(page, true);
+    await page.getByText("4 of 5 missing").waitFor();
+    await close();
+  });
+
+  test("while a cell is being edited the pane says so, keeps what was typed, and writes it after", async () => {
+    const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
+    await page.getByRole("tab", { name: "Set-up" }).click();
+    await page.getByRole("button", { name: "Make what is missing" }).click();
+    await page.getByText(/^Made Start, /).waitFor();
+    await page.getByRole("tab", { name: "Notes" }).click();
+    const notes = page.getByRole("textbox").first();
+    await notes.fill("Copper mid 301");
+    const leave = host.edit();
+    await page.getByRole("button", { name: /^Add/ }).click();
+    await page.getByText(/Excel waits: press Enter in the cell being edited/).waitFor();
+    expect(await notes.inputValue()).toBe("Copper mid 301");
+    const throws = host.book.findTable("Throws")!;
+    const discs = (): unknown[] =>
+      [1, 2, 3].map((down) => throws.sheet.at(throws.area.top + down, throws.area.left + 1)?.value);
+    expect(discs()).not.toContain("Copper mid");
+    leave();
+    await page.getByText(/Excel waits/).waitFor({ state: "hidden" });
+    await page.waitForTimeout(300);
+    expect(discs()).toContain("Copper mid");
     await close();
   });
 

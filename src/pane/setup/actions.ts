@@ -5,13 +5,15 @@ import { count, list } from "../words/figures";
 import { DATA_PARTS } from "../../workbook/blueprint/dataTables";
 import { emptyBlueprint } from "../../workbook/blueprint";
 import type { BuildReport, WorkbookPort } from "../../workbook/port";
+import { healed } from "./heal";
 import { starterRows } from "./model";
 
 /** Makes what is missing; what is there stays as it is. */
 export const build = (desk: Desk): Promise<boolean> =>
-  desk.work("setup", "Building the sheets", async (port) => {
+  desk.work("setup", "Building the sheets", async (port, progress, stop) => {
     const report = await port.build(emptyBlueprint());
-    return { said: `${reportSentence(report)} ${undoSentence(port, report)}`.trim() };
+    const repaired = await healed(port, progress, stop);
+    return { said: `${reportSentence(report)} ${undoSentence(port, report)} ${repaired}`.trim() };
   });
 
 export function reportSentence({ made, kept, lacking = [] }: BuildReport): string {

@@ -37,7 +37,9 @@ const inside = (sets: RequirementSets): string => `
       context: { value: { requirements: { isSetSupported } } },
       HostType: { value: { Excel: "Excel" } },
       addin: { value: { onVisibilityModeChanged: async (look) => {
-        window.showPane = (isShown) => look({ visibilityMode: isShown ? "Taskpane" : "Hidden" });
+        const visibilityMode = (isShown) => (isShown ? "Taskpane" : "Hidden");
+        const others = window.showPane ?? (() => {});
+        window.showPane = (isShown) => (others(isShown), look({ visibilityMode: visibilityMode(isShown) }));
         return async () => {};
       } } },
       onReady: { value: async () => ({ host: "Excel" }) },
