@@ -1,5 +1,5 @@
 /** What stands in the boxes of places whose models are loaded only when they are shown. */
-import type { Settings } from "../core/types";
+import type { DiscType, Settings } from "../core/types";
 import type { CellValue } from "../workbook/port";
 
 /** What stands in Notes. */
@@ -35,4 +35,22 @@ export const EMPTY_SHARE: ShareForm = {
   cells: [],
   distanceUnit: null,
   windUnit: null,
+};
+
+/** What stands in the box for the player's own bag. */
+export interface OwnBagForm {
+  readonly text: string;
+  /** Types set by hand, by the disc's key. */
+  readonly types: Readonly<Record<string, DiscType | "">>;
+  /** Whether the offer to start was put aside. */
+  readonly lookingAround: boolean;
+  /** Whether a list was added in this visit. */
+  readonly added: boolean;
+}
+
+export const EMPTY_OWN_BAG: OwnBagForm = {
+  text: "",
+  types: {},
+  lookingAround: false,
+  added: false,
 };

@@ -2,7 +2,7 @@ import type { Book } from "./book/book";
 import { type CourseForm, EMPTY_COURSE } from "./course/model";
 import { EMPTY_START, type Session, type StartForm } from "./field/model";
 import { EMPTY_HOLE, fillFrom, type HoleForm } from "./hole/model";
-import { EMPTY_NOTES, type NotesForm } from "./forms";
+import { EMPTY_NOTES, EMPTY_OWN_BAG, type NotesForm, type OwnBagForm } from "./forms";
 import type { Place } from "./places";
 import { EMPTY_SHARE, type ShareForm } from "./forms";
 import type { Step } from "./undo/takeBack";
@@ -59,6 +59,7 @@ export interface PaneState {
   readonly notes: NotesForm;
   readonly course: CourseForm;
   readonly share: ShareForm;
+  readonly ownBag: OwnBagForm;
   readonly startForm: StartForm;
   /** null between sessions. */
   readonly session: Session | null;
@@ -81,6 +82,7 @@ export const firstState = (place: Place): PaneState => ({
   notes: EMPTY_NOTES,
   course: EMPTY_COURSE,
   share: EMPTY_SHARE,
+  ownBag: EMPTY_OWN_BAG,
   startForm: EMPTY_START,
   session: null,
 });

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { Book } from "./book/book";
 import type { Desk } from "./controller";
 import { holeView } from "./hole/view";
+import { inventedView } from "./ownBag/view";
 import { busyView, noticeView } from "./parts/blocks";
 import { PLACES, placeAfter, type Place } from "./places";
 import { goTo } from "./state";
@@ -117,7 +118,7 @@ function placeView(desk: Desk): unknown {
     </div>`;
   if (!book) return html`<p class="quiet" role="status">Reading the workbook …</p>`;
   const view = viewOf(place, () => desk.change((state) => ({ ...state })));
-  return html`${faultsView(book)}
+  return html`${faultsView(book)} ${inventedView(desk, book)}
   ${view ? view(desk, book) : html`<p class="quiet" role="status">Opening …</p>`}`;
 }
 

@@ -169,7 +169,8 @@ function readCells(line: string, { separator, fields, units }: Header, says: Say
     else if (field === "type") found.type = discType(word);
     else if (field === "line") found.line = word;
     else if (field === "note") found.note.push(word);
-    else if (field === "weight") found.weight = Number(/\d+(?:\.\d+)?/.exec(word)?.[0] ?? NaN) || null;
+    else if (field === "weight")
+      found.weight = Number(/\d+(?:\.\d+)?/.exec(word)?.[0] ?? NaN) || null;
     else readCarries(word, units[column] ?? null, found, says);
   });
   return found;

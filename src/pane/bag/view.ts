@@ -3,6 +3,7 @@ import { discKey } from "../../core/log/names";
 import type { DistanceUnit } from "../../core/units";
 import type { Book } from "../book/book";
 import type { Desk } from "../controller";
+import { strangersView } from "../ownBag/view";
 import { empty, shareBar } from "../parts/blocks";
 import { distance, length, list, plain, share, strokes } from "../words/figures";
 import { barShare, coveredOf, type Drift, driftsOf, isMissed, twinsOf, worthOf } from "./model";
@@ -116,6 +117,7 @@ export function bagView(desk: Desk, book: Book): TemplateResult {
       <h2>Smooth carry, ${book.settings.distanceUnit}</h2>
       ${ladderPlot(desk, book)} ${neverThrown(book)}
     </section>
+    ${strangersView(desk, book)}
     ${
       desk.state.settled
         ? html`${coverView(desk, book)} ${twinsView(book)} ${driftView(book)} ${worthView(book)}`

@@ -126,6 +126,19 @@ export const answers = css`
     gap: 6px;
     font-size: 14px;
   }
+  .listed {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 9.5em;
+    gap: 4px 10px;
+    align-items: center;
+  }
+  .offer {
+    display: grid;
+    gap: 10px;
+    padding: 12px 14px;
+    border-left: 3px solid var(--accent);
+    background: var(--raised);
+  }
   .empty {
     padding: 18px 16px;
     border: 1px dashed var(--edge);

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Book } from "../book/book";
 import type { Desk } from "../controller";
+import { ownBagView, strangersView } from "../ownBag/view";
 import { count } from "../words/figures";
 import { build, fillWithStarter, recalculate, repair } from "./actions";
 import { type Part, partsOf } from "./model";
@@ -10,8 +11,9 @@ export function setupView(desk: Desk, book: Book): TemplateResult {
   const parts = partsOf(book);
   const missing = parts.filter(({ there }) => !there).length;
   const idle = desk.state.busy === null;
-  return html`<section aria-label="Sheets">
-      <h2>${missing === 0 ? "Everything is there" : `${missing} of ${parts.length} missing`}</h2>
+  return html`${ownBagView(desk, book)} ${strangersView(desk, book)}
+    <section aria-label="Sheets">
+      <h2>${missing === 0 ? "Ready" : `${missing} of ${parts.length} missing`}</h2>
       <ul class="lines">
         ${parts.map(partView)}
       </ul>
@@ -51,7 +53,9 @@ export function setupView(desk: Desk, book: Book): TemplateResult {
 const partView = ({ name, what, there }: Part): TemplateResult =>
   html`<li class="split">
     <span><b>${name}</b> <span class="quiet">${what}</span></span>
-    <span>${there ? "there" : html`<b>missing</b>`}</span>
+    <span
+      >${there ? "✓" : html`<b>missing</b>`}${there ? html`<span class="hidden">there</span>` : nothing}</span
+    >
   </li>`;
 
 /** More than this nobody reads. */

@@ -42,6 +42,7 @@ export type Change =
       /** `was` is what the row holds since; `before` what it held earlier. */
       readonly rows: readonly (RowAt & { readonly before: Row })[];
     }
+  | { readonly kind: "removed"; readonly table: string; readonly rows: readonly RowAt[] }
   | {
       /** Cells of a range, by row and column from 0. */
       readonly kind: "wrote";
@@ -81,6 +82,13 @@ async function takeBackOne(port: WorkbookPort, change: Change): Promise<void> {
   if (change.kind === "replaced") return change.bringBack();
   if (change.kind === "wrote") return writeBack(port, change);
   const table = await needTable(port, change.table);
+  if (change.kind === "removed") {
+    await port.addRows(
+      change.table,
+      change.rows.map(({ was }) => withoutBlanks(was)),
+    );
+    return;
+  }
   if (change.kind === "added") {
     const rows = change.rows.map((row) => ({ ...row, index: findRow(table, row) }));
     return port.removeRows(change.table, rows);
@@ -92,6 +100,9 @@ async function takeBackOne(port: WorkbookPort, change: Change): Promise<void> {
   }));
   return port.changeRows(change.table, rows);
 }
+
+const withoutBlanks = (row: Row): Row =>
+  Object.fromEntries(Object.entries(row).filter(([, cell]) => cell !== ""));
 
 async function needTable(port: WorkbookPort, name: string): Promise<TableData> {
   const table = await port.readTable(name);
