@@ -114,11 +114,12 @@ export function withNotice(state: PaneState, place: Place, notice: Notice | null
 export const withFocus = (state: PaneState, focus: string | null): PaneState =>
   state.focus === focus ? state : { ...state, focus };
 
-/** The pane goes to another place; what was said here is read by now. */
-export const goTo = (state: PaneState, place: Place): PaneState =>
-  state.place === place
-    ? state
-    : { ...withNotice(state, state.place, null), place, settled: false };
+/** The pane goes to another place; what was said here is read by now, but what can be taken back stays so. */
+export function goTo(state: PaneState, place: Place): PaneState {
+  if (state.place === place) return state;
+  const read = state.notices[state.place]?.canUndo ? state : withNotice(state, state.place, null);
+  return { ...read, place, settled: false };
+}
 
 /** Holds one state and tells those who watch it that it changed. */
 export class Store<State> {

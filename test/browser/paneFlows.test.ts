@@ -309,7 +309,7 @@ test("Share: freezes the Pocket sheet", async () => {
 
 test("Set-up: says what is there, repairs and recalculates", async () => {
   await goTo("Set-up");
-  expect(await shown()).toContain("Everything is there");
+  expect(await shown()).toContain("Ready");
   await pane.getByRole("button", { name: "Repair formulas" }).click();
   await until(async () => /Wrote \d+/.test(await pane.locator(".notice").innerText()));
   await pane.getByRole("button", { name: "Recalculate" }).click();

@@ -44,7 +44,7 @@ describe("in Excel", () => {
     expect(host.book.sheets.map(({ name }) => name)).toEqual(
       expect.arrayContaining(["Mine", "Start", "Log", "Discs", "Card", "Holes", "Rounds"]),
     );
-    await page.getByText("Everything is there").waitFor();
+    await page.getByRole("heading", { name: "Ready" }).waitFor();
     expect(host.unknown).toEqual([]);
     await close();
   });

@@ -35,5 +35,7 @@ test("the same reading, place or look changes nothing at all", () => {
 test("what was said is gone once its place is left", () => {
   const said = withNotice(firstState("bag"), "bag", { tone: "done", text: "x", canUndo: false });
   expect(goTo(said, "hole").notices).toEqual({});
+  const undoable = { tone: "done", text: "x", canUndo: true } as const;
+  expect(goTo(withNotice(said, "bag", undoable), "hole").notices).toEqual({ bag: undoable });
   expect(PLACES.map(({ id }) => goTo(said, id).place)).toEqual(PLACES.map(({ id }) => id));
 });

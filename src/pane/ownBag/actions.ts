@@ -1,5 +1,5 @@
 import { discKey } from "../../core/log/names";
-import { type BagList, readBagList } from "../../core/notes/readBagList";
+import { type BagList, type ListedDisc, readBagList } from "../../core/notes/readBagList";
 import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { emptyBlueprint } from "../../workbook/blueprint/index";
 import { STARTER } from "../../workbook/blueprint/content";
@@ -103,9 +103,10 @@ export async function addOwnBag(desk: Desk): Promise<void> {
   if (done) setOwnBag(desk, { ...EMPTY_OWN_BAG, lookingAround: true, added: true });
 }
 
-/** Inputs that still name the invented disc name the first own one with a carry. */
+/** Inputs that still name the invented disc name the longest of the list, as they did before. */
 async function nameOwnDisc(port: WorkbookPort, { discs }: BagList): Promise<Change[]> {
-  const own = discs.find(({ carriesM }) => carriesM.length > 0) ?? discs[0];
+  const longest = ({ carriesM }: ListedDisc): number => Math.max(0, ...carriesM);
+  const [own] = [...discs].sort((one, other) => longest(other) - longest(one));
   if (!own) return [];
   const changes: Change[] = [];
   for (const ref of discInputs()) {
