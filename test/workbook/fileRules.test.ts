@@ -122,7 +122,7 @@ describe("a fault is found", () => {
     ["an unknown column", /table\d\.xml$/, "[Hole]]", "[Whole]]", /columns that are there/],
     ["a label without a word", /chart2\.xml$/, /<c:showPercent val="0"\/>/, "", /six/],
     ["a header that differs", /table1\.xml$/, 'name="Disc"', 'name="Discs"', /headers/],
-    ["a name twice", /workbook\.xml$/, 'name="MyPlan"', 'name="MyCard"', /once/],
+    ["a name twice", /workbook\.xml$/, 'name="MyPlan"', 'name="MyCard"', /tables and cells/],
     [
       "a list from a table",
       /sheet\d\.xml$/,
