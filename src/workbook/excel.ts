@@ -22,6 +22,7 @@ import {
 import { atPlace, findOurs, orNull, rangeOf, repairOurs } from "./excel/formulas";
 import { replaceSheet } from "./excel/replaceSheet";
 import { healthOf } from "./excel/health";
+import { ReadTogether } from "./excel/readTogether";
 import { onVisible } from "./excel/visibility";
 import { watch } from "./excel/watch";
 import {
@@ -34,6 +35,7 @@ import {
   type Row,
   type RowAt,
   type TableData,
+  type Together,
   type WorkbookPort,
 } from "./port";
 import { sentences } from "./sentences";
@@ -65,6 +67,7 @@ export class ExcelWorkbook implements WorkbookPort {
   readonly kind = "excel";
   /** Excel's own Undo depends on its version and cannot take back charts or sheets. */
   readonly undoable = false;
+  private readonly together = new ReadTogether((ref) => this.readRange(ref));
 
   sheetNames(): Promise<string[]> {
     return inExcel(
@@ -96,6 +99,11 @@ export class ExcelWorkbook implements WorkbookPort {
       return valuesOf(range);
     });
     return orNull(read);
+  }
+
+  /** One request, as long as the same tables and names are there as at the last reading. */
+  readTogether(tables: readonly string[], ranges: readonly string[]): Promise<Together> {
+    return this.together.read(tables, ranges);
   }
 
   async addRows(table: string, rows: readonly Row[]): Promise<number[]> {

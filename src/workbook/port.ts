@@ -71,6 +71,13 @@ export interface Health {
   readonly remarks: readonly string[];
 }
 
+/** What several reads found, each in the order asked for. */
+export interface Together {
+  readonly tables: readonly (TableData | null)[];
+  readonly ranges: readonly (CellValue[][] | null)[];
+  readonly tableNames: readonly string[];
+}
+
 export type Progress = (done: number, total: number) => void;
 
 export interface WorkbookPort {
@@ -84,6 +91,9 @@ export interface WorkbookPort {
   readTable(name: string): Promise<TableData | null>;
   /** Values of a range or defined name; null where there is none. */
   readRange(ref: string): Promise<CellValue[][] | null>;
+
+  /** Tables, ranges and the names of all tables at once, where every request costs; else left out. */
+  readTogether?(tables: readonly string[], ranges: readonly string[]): Promise<Together>;
 
   /** Puts rows under the last one that is not blank, extending the table; columns not named stay blank. Returns their indexes. */
   addRows(table: string, rows: readonly Row[]): Promise<number[]>;

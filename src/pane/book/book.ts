@@ -29,6 +29,7 @@ import {
   PortError,
   type Row,
   type TableData,
+  type Together,
   type WorkbookPort,
 } from "../../workbook/port";
 import { attempt } from "../controller";
@@ -45,15 +46,32 @@ export interface RawBook extends Readonly<Record<DataPart, TableData | null>> {
 export const SETTINGS = "Settings";
 
 export async function readRawBook(port: WorkbookPort): Promise<RawBook> {
-  const [data, settings, tables] = await Promise.all([
-    Promise.all(DATA_PARTS.map((part) => port.readTable(DATA_TABLES[part]))),
-    port.readRange(SETTINGS),
-    port.tableNames(),
-  ]);
+  const wanted = DATA_PARTS.map((part) => DATA_TABLES[part]);
+  const {
+    tables: data,
+    ranges,
+    tableNames: tables,
+  } = await (port.readTogether
+    ? port.readTogether(wanted, [SETTINGS])
+    : readOneByOne(port, wanted, [SETTINGS]));
+  const settings = ranges[0]!;
   const ours = new Set(Object.values(DATA_TABLES).map((name) => name.toLowerCase()));
   const otherTables = tables.filter((name) => !ours.has(name.toLowerCase()));
   const byPart = forEachTable((_, part) => data[DATA_PARTS.indexOf(part)]!);
   return { ...byPart, settings, otherTables };
+}
+
+async function readOneByOne(
+  port: WorkbookPort,
+  tables: readonly string[],
+  ranges: readonly string[],
+): Promise<Together> {
+  const [found, cells, tableNames] = await Promise.all([
+    Promise.all(tables.map((name) => port.readTable(name))),
+    Promise.all(ranges.map((ref) => port.readRange(ref))),
+    port.tableNames(),
+  ]);
+  return { tables: found, ranges: cells, tableNames };
 }
 
 /** The header row and the rows under it, as the core reads a table. */
