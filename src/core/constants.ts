@@ -145,8 +145,15 @@ export const PLAYS_LIKE_FACTORS = {
 /** Step between the powers that are weighed up, as a share of smooth. */
 export const POWER_STEP = 0.01;
 
-/** Spread of ln carry added for each unit of power away from smooth. Assumption. */
-export const SOFTNESS_COST = 0.35;
+/**
+ * Spread of ln carry added, in quadrature, for each unit of power away from smooth. Fitted to the shares
+ * of approaches from 66 to 200 ft that touring professionals leave within 10 m (source as of
+ * COURSE_SPREAD).
+ */
+export const SOFTNESS_COST = 0.15;
+
+/** Most degrees of freedom of a throw on the course: a tree or a gust stays possible however well a disc is known. Assumption. */
+export const MOST_COURSE_FREEDOM = 30;
 
 /** Share of throws on each side, along and across, too wild to count in a mean. Assumption. */
 export const WILD_SHARE = 0.001;

@@ -1,6 +1,7 @@
 /** How well a bag covers a range of distances. */
 import { bagInHand } from "../choice/bagInHand";
-import { chanceOf, type ThrowForm } from "../choice/chance";
+import { chanceOf } from "../choice/chance";
+import { courseForm, type ThrowForm } from "../choice/courseForm";
 import { answerKey } from "../choice/plan";
 import { downhill, powersOf, powerThatReaches } from "../choice/power";
 import { levelTargets, plainTarget, type Target } from "../choice/target";
@@ -34,11 +35,13 @@ export function coverOf(
   settings: Settings,
 ): (distanceM: number) => Cover {
   const level = levelTargets(conditionsOf(settings));
-  const powersByDisc = new Map(rows.map((row) => [row, powersOf(row, settings)]));
+  const known = new Map(
+    rows.map((row) => [row, { powers: powersOf(row, settings), form: courseForm(row, settings) }]),
+  );
   const bestChance = (row: CardRow, target: Target): number => {
-    const chance = chanceOf(row, target, settings.circleM);
-    const powers = powersByDisc.get(row)!;
-    const start = powerThatReaches(row, powers, target);
+    const { powers, form } = known.get(row)!;
+    const chance = chanceOf(form, target, settings.circleM);
+    const start = powerThatReaches(form, powers, target);
     return -downhill(start, powers.length, (at) => -chance(powers[at]!)).cost;
   };
   return (distanceM) => {
@@ -50,22 +53,29 @@ export function coverOf(
       if (chance > best.chance) best = { chance, disc: row.disc };
     }
     const target = level(null, distanceM) ?? plainTarget(distanceM);
-    const ideal = chanceOf(idealRow(target, population, settings), target, settings.circleM)(1);
-    return { distanceM, ...best, ideal };
+    const ideal = chanceOf(idealForm(target, population, settings), target, settings.circleM)(1);
+    // Where a disc of one's own does better than the imaginary one, its chance is the ideal.
+    return { distanceM, ...best, ideal: Math.max(ideal, best.chance) };
   };
 }
 
-/** A disc known through and through: no doubt of its middle adds to the spread of the bag. */
-const idealRow = (
+/** A disc that carries just there, known through and through: no doubt of its middle adds to the spread of the bag. */
+const idealForm = (
   { playsLikeM }: Target,
   { scale, freedom }: Card["population"],
-  { sideSpreadRad }: Settings,
+  settings: Settings,
 ): ThrowForm => ({
+  ...courseForm(
+    {
+      mu: 0,
+      scale,
+      freedom,
+      evidence: Infinity,
+      side: { biasRad: 0, scaleRad: settings.sideSpreadRad, freedom: PRIOR_FREEDOM, throws: 0 },
+    },
+    settings,
+  ),
   mu: Math.log(playsLikeM),
-  scale,
-  freedom,
-  evidence: Infinity,
-  side: { biasRad: 0, scaleRad: sideSpreadRad, freedom: PRIOR_FREEDOM, throws: 0 },
 });
 
 export type CoverageRow = Cover;

@@ -1,5 +1,6 @@
 /** Which discs are most worth throwing next. */
 import { chanceOf } from "../choice/chance";
+import { courseForm } from "../choice/courseForm";
 import { plainTarget } from "../choice/target";
 import { PRACTICE_GAIN, PRACTICE_MOST_THROWS } from "../constants";
 import { discKey } from "../log/names";
@@ -82,9 +83,9 @@ function worthwhile(row: CardRow, settings: Settings): number {
 
 /** The chance of the circle at the disc's own carry, level and calm, after more throws of its spread. */
 function chanceWith(row: CardRow, more: number, settings: Settings): number {
-  const carryM = Math.exp(row.mu);
   const later = { ...row, evidence: row.evidence + more, freedom: row.freedom + more };
-  return chanceOf(later, plainTarget(carryM), settings.circleM)(1);
+  const form = courseForm(later, settings);
+  return chanceOf(form, plainTarget(Math.exp(form.mu)), settings.circleM)(1);
 }
 
 function reason({ throws, evidence, verdict }: CardRow): string {

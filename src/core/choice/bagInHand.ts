@@ -4,9 +4,11 @@ import { unavailable } from "../errors";
 import type { Conditions } from "../flight/air";
 import { discKey } from "../log/names";
 import { messages } from "../messages";
-import type { Card, CardRow, Hole, Shot } from "../types";
-import { COARSE, FINE, landing, type Landing } from "./landing";
-import { type Target, targetsOf } from "./target";
+import type { Card, CardRow, Hole, Settings, Shot } from "../types";
+import { courseForm, type ThrowForm } from "./courseForm";
+import { COARSE, FINE, type Fineness, landing, type Landing } from "./landing";
+import { powersOf } from "./power";
+import { doubtOf, type Target, targetsOf } from "./target";
 
 /** The rows of the discs that are in the bag, longest first; throws `unavailable` where there is none. */
 export function bagInHand({ rows }: Card): CardRow[] {
@@ -26,18 +28,28 @@ export function suitsLine(discLine: string, line: string): boolean {
 
 export interface Throwable {
   readonly row: CardRow;
+  /** How it is thrown on the course. */
+  readonly form: ThrowForm;
+  /** Softest first. */
   readonly powers: readonly number[];
-  /** One for each power, softest first. */
-  readonly landings: readonly Landing[];
-  readonly coarseLandings: readonly Landing[];
+  /** Where throws at power number `at` may end, towards a target. */
+  readonly landingAt: (at: number, target: Target) => Landing;
+  readonly coarseLandingAt: (at: number, target: Target) => Landing;
 }
 
-export const throwable = (row: CardRow, powers: readonly number[]): Throwable => ({
-  row,
-  powers,
-  landings: powers.map((power) => landing(row, power, FINE)),
-  coarseLandings: powers.map((power) => landing(row, power, COARSE)),
-});
+export function throwable(row: CardRow, settings: Settings): Throwable {
+  const form = courseForm(row, settings);
+  const powers = powersOf(row, settings);
+  const landings = (fineness: Fineness) => {
+    const sure: Landing[] = [];
+    return (at: number, target: Target): Landing => {
+      const doubt = doubtOf(target);
+      if (doubt > 0) return landing(form, powers[at]!, fineness, doubt);
+      return (sure[at] ??= landing(form, powers[at]!, fineness));
+    };
+  };
+  return { row, form, powers, landingAt: landings(FINE), coarseLandingAt: landings(COARSE) };
+}
 
 // The discs that a task can be played with.
 

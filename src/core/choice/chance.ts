@@ -1,38 +1,14 @@
 /** The chance to finish in the circle. */
-import { SOFTNESS_COST } from "../constants";
 import { unavailable } from "../errors";
 import { conditionsOf } from "../flight/air";
 import { messages } from "../messages";
 import type { CardRow, Settings, Shot } from "../types";
+import { courseForm, powerSpread, type ThrowForm } from "./courseForm";
 import { powersOf } from "./power";
 import { enoughPoints, shareWithin, tDensity } from "./quadrature";
-import { type Target, targetsOf } from "./target";
+import { doubtOf, type Target, targetsOf } from "./target";
 
-// How surely a disc is thrown at a power.
-
-/** ln(level, calm carry in m) of the next throw at one power ~ t(centre, scale) with the row's freedom. */
-export interface PowerSpread {
-  readonly centre: number;
-  readonly scale: number;
-}
-
-/**
- * The next throw of a disc at `power`, a share of smooth above 0. Away from smooth the spread grows
- * (assumption: SOFTNESS_COST).
- *
- * @example
- * powerSpread(row, 1).centre // row.mu
- */
-export const powerSpread = (
-  { mu, scale, evidence }: Pick<CardRow, "mu" | "scale" | "evidence">,
-  power: number,
-): PowerSpread => ({
-  centre: mu + Math.log(power),
-  scale: Math.hypot(scale * Math.sqrt(1 + 1 / evidence), SOFTNESS_COST * (1 - power)),
-});
-
-/** What of a disc's form bears on where its throws end. */
-export type ThrowForm = Pick<CardRow, "mu" | "scale" | "freedom" | "evidence" | "side">;
+// The chance at one power.
 
 /**
  * The chance that a disc at some power, a share of smooth, finishes within `circleM` of a target: the
@@ -42,16 +18,18 @@ export type ThrowForm = Pick<CardRow, "mu" | "scale" | "freedom" | "evidence" | 
  * aimed off.
  *
  * @example
- * chanceOf(row, { distanceM: 90, playsLikeM: 95 }, 10)(0.95) // from 0 to 1
+ * chanceOf(courseForm(row, settings), plainTarget(90), 10)(0.95) // from 0 to 1
  */
 export function chanceOf(
-  row: ThrowForm,
-  { distanceM, playsLikeM }: Target,
+  form: ThrowForm,
+  target: Target,
   circleM: number,
 ): (power: number) => number {
-  const { freedom, side } = row;
+  const { freedom, side } = form;
+  const { distanceM, playsLikeM } = target;
   const stretch = distanceM / playsLikeM;
-  const alongScaleM = powerSpread(row, 1).scale * distanceM;
+  const doubt = doubtOf(target);
+  const alongScaleM = powerSpread(form, 1, doubt).scale * distanceM;
   const { alongM, halfWidthM, weightM } = enoughPoints(circleM, [
     { scaleM: alongScaleM, freedom },
     { scaleM: side.scaleRad * distanceM, freedom: side.freedom },
@@ -66,7 +44,7 @@ export function chanceOf(
     return carryM > 0 ? (weight * within) / (carryM * stretch) : 0;
   });
   return (power) => {
-    const { centre, scale } = powerSpread(row, power);
+    const { centre, scale } = powerSpread(form, power, doubt);
     let chance = 0;
     for (let at = 0; at < share.length; at++) {
       if (share[at]! > 0) chance += share[at]! * density((lnCarry[at]! - centre) / scale);
@@ -84,6 +62,6 @@ export function chanceOf(
 export function bestChance(shot: Shot, row: CardRow, settings: Settings): number {
   const target = targetsOf(shot, conditionsOf(settings))(row);
   if (!target) throw unavailable(messages.flight.outOfReach());
-  const chance = chanceOf(row, target, settings.circleM);
+  const chance = chanceOf(courseForm(row, settings), target, settings.circleM);
   return Math.max(...powersOf(row, settings).map(chance));
 }

@@ -1,8 +1,7 @@
 /** Where the throws of one disc at one power may end. */
 import { LONGEST_HOLE_M } from "../constants";
 import { remember } from "../memory";
-import type { CardRow } from "../types";
-import { powerSpread } from "./chance";
+import { powerSpread, type ThrowForm } from "./courseForm";
 import { spreadRule, type SpreadRule } from "./quadrature";
 import type { Target } from "./target";
 
@@ -41,26 +40,32 @@ const alongMemory = remember<SpreadRule>(400);
 const acrossMemory = remember<SpreadRule>(400);
 
 /**
- * The landings of a disc at `power`. The carry weights sum to the share of throws that ends within
+ * The landings of a disc at `power`, towards a distance in `doubt` (see `powerSpread`). The carry weights sum to the share of throws that ends within
  * `safe`, which is 1 unless some carry is not safe. The bias is aimed off, so the sideways spread
  * stands around the line to the target.
  */
-export function landing(row: CardRow, power: number, fineness: Fineness, safe = ANYWHERE): Landing {
-  const { centre, scale } = powerSpread(row, power);
+export function landing(
+  form: ThrowForm,
+  power: number,
+  fineness: Fineness,
+  doubt = 0,
+  safe = ANYWHERE,
+): Landing {
+  const { centre, scale } = powerSpread(form, power, doubt);
   const scales = (carryM: number): number => (Math.log(carryM) - centre) / scale;
   const along =
     safe === ANYWHERE
-      ? alongMemory(`${row.freedom} ${fineness.along}`, () =>
-          spreadRule(row.freedom, fineness.along, -Infinity, Infinity),
+      ? alongMemory(`${form.freedom} ${fineness.along}`, () =>
+          spreadRule(form.freedom, fineness.along, -Infinity, Infinity),
         )
-      : spreadRule(row.freedom, fineness.along, scales(safe.fromM), scales(safe.toM));
-  const across = acrossMemory(`${row.side.freedom} ${fineness.across}`, () =>
-    rightHalf(row.side.freedom, fineness.across),
+      : spreadRule(form.freedom, fineness.along, scales(safe.fromM), scales(safe.toM));
+  const across = acrossMemory(`${form.side.freedom} ${fineness.across}`, () =>
+    rightHalf(form.side.freedom, fineness.across),
   );
   return {
     carriesM: along.scales.map((scalesOff) => Math.exp(centre + scale * scalesOff)),
     carryWeights: along.weights,
-    sideSlopes: across.scales.map((scalesOff) => sideSlope(row.side.scaleRad * scalesOff)),
+    sideSlopes: across.scales.map((scalesOff) => sideSlope(form.side.scaleRad * scalesOff)),
     sideWeights: across.weights,
   };
 }
@@ -123,7 +128,7 @@ export const leavesM = (landing: Landing, target: Target): number =>
 
 /** Median finish of a disc at a power beyond the target, along the line, m; short negative. */
 export const finishM = (
-  { mu }: Pick<CardRow, "mu">,
+  { mu }: Pick<ThrowForm, "mu">,
   power: number,
   { distanceM, playsLikeM }: Target,
 ): number => ((power * Math.exp(mu) - playsLikeM) * distanceM) / playsLikeM;

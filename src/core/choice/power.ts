@@ -6,20 +6,22 @@ import { playsLikeM } from "../flight/playsLike";
 import { kindOf } from "../flight/polar";
 import { messages } from "../messages";
 import type { CardRow, Settings, Shot } from "../types";
+import { courseForm } from "./courseForm";
 import type { Target } from "./target";
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /**
  * The share of smooth at which the middle throw of a disc lands at the target: plays-like distance over
- * smooth carry. Throws `unavailable`, naming the share, where it is softer than its softest power or
+ * its smooth carry on the course. Throws `unavailable`, naming the share, where it is softer than its softest power or
  * harder than the highest; and where the flight has no answer.
  *
  * @example
  * powerFor({ distanceM: 90, riseM: 0, headwindMps: 0 }, row, settings) // 0.9 for a smooth carry of 100 m
  */
 export function powerFor(shot: Shot, row: CardRow, settings: Settings): number {
-  const needed = playsLikeM(shot, conditionsOf(settings), kindOf(row)) / Math.exp(row.mu);
+  const needed =
+    playsLikeM(shot, conditionsOf(settings), kindOf(row)) / Math.exp(courseForm(row, settings).mu);
   const { highestPower } = settings;
   const lowestPower = row.softest;
   if (needed < lowestPower)

@@ -31,7 +31,7 @@ export const byStrokes = (trouble: Trouble, table: Float64Array): Criterion => (
 /** The chance to miss the circle. */
 export const byChance = (circleM: number): Criterion => ({
   costsOf: ({ thrown, target }) => {
-    const chance = chanceOf(thrown.row, target, circleM);
+    const chance = chanceOf(thrown.form, target, circleM);
     return (at) => 1 - chance(thrown.powers[at]!);
   },
   tie: COST_TIE,
@@ -42,7 +42,7 @@ export const byLeaves: Criterion = {
   costsOf:
     ({ thrown, target }) =>
     (at) =>
-      leavesM(thrown.landings[at]!, target),
+      leavesM(thrown.landingAt(at, target), target),
   tie: COST_TIE,
 };
 
@@ -86,7 +86,7 @@ function pickOf(candidate: Candidate, { costsOf, tie }: Criterion): Pick {
 
 /** `strokes` are taken as already worked out, so that the option says what it was chosen by. */
 export function optionOf(
-  { thrown: { row, landings }, target, power, at }: Pick,
+  { thrown: { row, form, landingAt }, target, power, at }: Pick,
   strokes: number,
   circleM: number,
 ): Option {
@@ -94,10 +94,10 @@ export function optionOf(
     disc: row.disc,
     power,
     playsLikeM: target.playsLikeM,
-    chance: chanceOf(row, target, circleM)(power),
-    leavesM: leavesM(landings[at]!, target),
+    chance: chanceOf(form, target, circleM)(power),
+    leavesM: leavesM(landingAt(at, target), target),
     strokes,
-    longM: finishM(row, power, target),
+    longM: finishM(form, power, target),
     aimM: -target.distanceM * Math.tan(row.side.biasRad),
     then: [],
   };

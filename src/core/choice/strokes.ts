@@ -7,8 +7,8 @@ import { messages } from "../messages";
 import type { Card, CardRow, PuttingRow, Settings } from "../types";
 import { bagInHand, type Throwable, throwable } from "./bagInHand";
 import { FINE, type Landing, landing, meanOver } from "./landing";
-import { downhill, leastOf, powersOf } from "./power";
-import { type LevelTarget, levelTargets, plainTarget, type Target } from "./target";
+import { downhill, leastOf } from "./power";
+import { doubtOf, type LevelTarget, levelTargets, plainTarget, type Target } from "./target";
 import { safeCarries, type Trouble } from "./trouble";
 
 // The throw that takes least strokes from one distance.
@@ -18,6 +18,8 @@ const COARSE_DOUBT = 0.1;
 
 export interface BestThrow {
   readonly thrown: Throwable;
+  /** The number of its power. */
+  readonly at: number;
   readonly landing: Landing;
   readonly target: Target;
 }
@@ -38,17 +40,17 @@ export function bestThrowFinder(
     // Where no disc gets there in one throw, every throw lays up, and the air hardly matters.
     const all = () => discs.map((thrown) => ({ thrown, target: plainTarget(distanceM) }));
     const looks = (able.length > 0 ? able : all()).map(({ thrown, target }) => {
-      const costAt = (landings: readonly Landing[]) => (at: number) =>
-        meanOver(landings[at]!, target, table);
-      const coarse = leastOf(thrown.landings.length, costAt(thrown.coarseLandings));
-      return { thrown, target, coarse, costAt: costAt(thrown.landings) };
+      const costAt = (landingAt: Throwable["landingAt"]) => (at: number) =>
+        meanOver(landingAt(at, target), target, table);
+      const coarse = leastOf(thrown.powers.length, costAt(thrown.coarseLandingAt));
+      return { thrown, target, coarse, costAt: costAt(thrown.landingAt) };
     });
     const limit = Math.min(...looks.map(({ coarse }) => coarse.cost)) + COARSE_DOUBT;
     return looks
       .filter(({ coarse }) => coarse.cost <= limit)
       .map(({ thrown, target, coarse, costAt }) => {
-        const { index, cost } = downhill(coarse.index, thrown.landings.length, costAt);
-        return { thrown, target, landing: thrown.landings[index]!, cost };
+        const { index, cost } = downhill(coarse.index, thrown.powers.length, costAt);
+        return { thrown, at: index, target, landing: thrown.landingAt(index, target), cost };
       })
       .reduce((best, other) => (other.cost < best.cost ? other : best));
   };
@@ -123,7 +125,7 @@ export function strokesTable(
   reachM: number,
   like?: StrokesTable,
 ): StrokesTable {
-  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const longestM = Math.exp(Math.max(...discs.map(({ form }) => form.mu)));
   const putt = Float64Array.from({ length: reachM + 1 }, (_, d) => putts(d, putting));
   const strokes = putt.map((value, d) => Math.min(value, like?.strokes[d] ?? 2 + d / longestM));
   const bestThrow = bestThrowFinder(discs, levelTarget);
@@ -203,10 +205,12 @@ export function gameOf(card: Card, settings: Settings): Game {
 }
 
 function gameByContent(rows: readonly CardRow[], settings: Settings): Game {
-  const { putting, highestPower } = settings;
-  const key = JSON.stringify([rows, putting, highestPower, conditionsOf(settings)]);
+  const { putting, highestPower, courseCarry, courseSpread, courseSideRad, today, todaySd } =
+    settings;
+  const course = [courseCarry, courseSpread, courseSideRad, today, todaySd];
+  const key = JSON.stringify([rows, putting, highestPower, course, conditionsOf(settings)]);
   return memory(key, () => {
-    const discs = rows.map((row) => throwable(row, powersOf(row, settings)));
+    const discs = rows.map((row) => throwable(row, settings));
     return makeGame(discs, settings);
   });
 }
@@ -218,7 +222,7 @@ const USED_CARRIES = 1.5;
 /** The game with these discs, at least one; `like` is one that differs little, to begin with. */
 export function makeGame(discs: readonly Throwable[], settings: Settings, like?: Game): Game {
   const level = levelTargets(conditionsOf(settings));
-  const longestM = Math.exp(Math.max(...discs.map(({ row }) => row.mu)));
+  const longestM = Math.exp(Math.max(...discs.map(({ form }) => form.mu)));
   const upTo = (reachM: number, known?: StrokesTable) =>
     strokesTable(discs, settings.putting, level, reachM, known);
   const near = upTo(Math.ceil(REACH_CARRIES * longestM), like?.near);
@@ -263,15 +267,15 @@ export function strokesToHoleOut(distanceM: number, card: Card, settings: Settin
  * S = 1 + q(1 + S) + E[V; safe]. Infinity where no throw stays out of trouble.
  */
 export function throwStrokes(
-  { row, powers, landings }: Throwable,
+  { form, powers, landingAt }: Throwable,
   at: number,
   target: Target,
   trouble: Trouble,
   table: Float64Array,
 ): number {
   if (!trouble.longTroubleM && !trouble.shortTroubleM)
-    return 1 + meanOver(landings[at]!, target, table);
-  const safe = landing(row, powers[at]!, FINE, safeCarries(trouble, target));
+    return 1 + meanOver(landingAt(at, target), target, table);
+  const safe = landing(form, powers[at]!, FINE, doubtOf(target), safeCarries(trouble, target));
   const safeShare = Math.min(
     1,
     safe.carryWeights.reduce((sum, weight) => sum + weight, 0),

@@ -13,6 +13,9 @@ export interface Target {
   readonly playsLikeSdM: number;
 }
 
+/** One standard deviation of the plays-like distance as a share of it. */
+export const doubtOf = ({ playsLikeM, playsLikeSdM: sd }: Target): number => sd / playsLikeM;
+
 /** What of a disc tells how it flies. */
 export type Flier = Pick<CardRow, "type" | "mu">;
 

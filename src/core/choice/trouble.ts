@@ -25,7 +25,7 @@ export function safeCarries(
 export function troubleInPlay(task: Trouble, candidates: readonly Candidate[]): Trouble {
   const { longTroubleM = null, shortTroubleM = null } = task;
   const longest = Math.max(
-    ...candidates.map(({ thrown, target }) => finishM(thrown.row, thrown.powers.at(-1)!, target)),
+    ...candidates.map(({ thrown, target }) => finishM(thrown.form, thrown.powers.at(-1)!, target)),
   );
   return {
     longTroubleM,

@@ -2,6 +2,7 @@
 import { rowOf } from "../carry/levelThrows";
 import { normalTwoTails } from "../carry/student";
 import { chanceOf } from "../choice/chance";
+import { courseForm } from "../choice/courseForm";
 import { targetsOf } from "../choice/target";
 import { LEAST_ROWS_TO_JUDGE, NORMAL_UPPER_TENTH } from "../constants";
 import { DomainError, unavailable } from "../errors";
@@ -101,7 +102,7 @@ function chanceTold(round: RoundRow, card: Card, settings: Settings): number {
   const row = rowOf(card, round.disc);
   const target = targetsOf(round, conditionsOf(settings))(row);
   if (!target) throw unavailable(messages.flight.outOfReach());
-  return chanceOf(row, target, settings.circleM)(round.power);
+  return chanceOf(courseForm(row, settings), target, settings.circleM)(round.power);
 }
 
 /**

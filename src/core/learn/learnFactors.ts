@@ -1,6 +1,6 @@
 /** What rounds teach about slope, wind, and how the course differs from the field. */
 import { rowOf } from "../carry/levelThrows";
-import { powerSpread } from "../choice/chance";
+import { fieldForm, powerSpread } from "../choice/courseForm";
 import { DomainError, unavailable } from "../errors";
 import { type Conditions, conditionsOf, FULL_EFFECT } from "../flight/air";
 import { playsLikeParts } from "../flight/playsLike";
@@ -103,7 +103,7 @@ function courseThrow(
 ): CourseThrow {
   const { distanceM, headwindMps, power, finishM, offlineM, inCircle } = round;
   const { slopeM, windM, airM } = playsLikeParts(round, conditions, row.type);
-  const { centre, scale } = powerSpread(row, power);
+  const { centre, scale } = powerSpread(fieldForm(row), power);
   return {
     distanceM,
     slopeM: slopeM + airM,

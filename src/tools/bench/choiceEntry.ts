@@ -3,6 +3,7 @@ import { Bench } from "tinybench";
 import { coverage, gaps } from "../../core/bag/coverage";
 import { worth } from "../../core/bag/worth";
 import { chanceOf } from "../../core/choice/chance";
+import { courseForm } from "../../core/choice/courseForm";
 import { gameOf, strokesToHoleOut } from "../../core/choice/strokes";
 import { planCourse } from "../../core/choice/plan";
 import { plainTarget } from "../../core/choice/target";
@@ -89,7 +90,14 @@ function plainPlan(holes: readonly Hole[], card: Card): unknown[] {
       powersOf(thrown, circle).map((power) => ({
         disc: thrown.disc,
         power,
-        chance: plainChance(thrown, distanceM, distanceM, power, circleM, SLICES),
+        chance: plainChance(
+          courseForm(thrown, circle),
+          distanceM,
+          distanceM,
+          power,
+          circleM,
+          SLICES,
+        ),
       })),
     );
     return options.reduce((best, option) => (option.chance > best.chance ? option : best));
@@ -145,12 +153,19 @@ export async function choiceRows(): Promise<BenchRow[]> {
       "7,560 chances against plain quadrature (jstat)",
       () =>
         everyChance((thrown, distanceM) =>
-          chanceOf(thrown, plainTarget(distanceM), settings.circleM),
+          chanceOf(courseForm(thrown, settings), plainTarget(distanceM), settings.circleM),
         ),
       () =>
         everyChance(
           (thrown, distanceM) => (power) =>
-            plainChance(thrown, distanceM, distanceM, power, settings.circleM, SLICES),
+            plainChance(
+              courseForm(thrown, settings),
+              distanceM,
+              distanceM,
+              power,
+              settings.circleM,
+              SLICES,
+            ),
         ),
     ),
     await against(

@@ -1,3 +1,4 @@
+import { courseForm } from "../../core/choice/courseForm";
 import type { Card, CardRow, Settings } from "../../core/types";
 import { fromMetres } from "../../core/units";
 import { SHARE, text, WHOLE } from "../blueprint/parts";
@@ -56,7 +57,7 @@ export function* pocketSteps(
     `This sheet knows ${span(grid.distances, distanceUnit)}, rise ${span(grid.rises, distanceUnit)}, ` +
     `wind ${span(grid.winds, windUnit)}.`;
   const reach = (disc: CardRow, power: number): number =>
-    fromMetres(Math.exp(disc.mu) * power, distanceUnit);
+    fromMetres(Math.exp(courseForm(disc, settings).mu) * power, distanceUnit);
   const circle = fromMetres(settings.circleM, distanceUnit);
   const farthest = (reach(discs[0]!, settings.highestPower) + circle).toFixed(1);
   const nearest = (Math.min(...discs.map((disc) => reach(disc, disc.softest))) - circle).toFixed(1);

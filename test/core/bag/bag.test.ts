@@ -1,5 +1,6 @@
 import { coverage, gaps } from "../../../src/core/bag/coverage";
 import { twins, worth } from "../../../src/core/bag/worth";
+import { courseForm } from "../../../src/core/choice/courseForm";
 import { rankOptions } from "../../../src/core/choice/rank";
 import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { cardOf, disc, holeOf } from "../../support/cards";
@@ -15,15 +16,21 @@ const POWERS = Array.from({ length: 21 }, (_, i) => 0.8 + i / 100);
 const plainBest = (distanceM: number) =>
   Math.max(
     ...pair.rows.flatMap((row) =>
-      POWERS.map((power) => plainChance(row, distanceM, distanceM, power, 10, 200)),
+      POWERS.map((power) =>
+        plainChance(courseForm(row, settings), distanceM, distanceM, power, 10, 200),
+      ),
     ),
   );
-const plainIdeal = (distanceM: number) =>
+const plainIdeal = (distanceM: number) => Math.max(plainBest(distanceM), plainImaginary(distanceM));
+const plainImaginary = (distanceM: number) =>
   plainChance(
-    disc("ideal", distanceM, {
-      ...pair.population,
-      side: { biasRad: 0, scaleRad: settings.sideSpreadRad, freedom: 4, throws: 0 },
-    }),
+    courseForm(
+      disc("ideal", distanceM, {
+        ...pair.population,
+        side: { biasRad: 0, scaleRad: settings.sideSpreadRad, freedom: 4, throws: 0 },
+      }),
+      settings,
+    ),
     distanceM,
     distanceM,
     1,
@@ -108,7 +115,8 @@ describe("worth", () => {
     expect(found).toHaveLength(4);
     for (const { disc: name, strokes } of found) {
       const lost = round(all.filter((other) => other !== name)) - round(all);
-      expect(Math.abs(strokes - Math.max(0, lost))).toBeLessThan(0.01);
+      // Options within 0.005 of the least may be picked, on each of three holes.
+      expect(Math.abs(strokes - Math.max(0, lost))).toBeLessThan(0.015);
     }
     const strokes = found.map((row) => row.strokes);
     expect(strokes).toEqual([...strokes].sort((a, b) => b - a));

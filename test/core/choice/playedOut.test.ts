@@ -3,12 +3,11 @@
  * putt from the table, against the expected strokes.
  */
 import { levelTargets } from "../../../src/core/choice/target";
-import { powersOf } from "../../../src/core/choice/power";
 import { strokesTable } from "../../../src/core/choice/strokes";
 import { throwable } from "../../../src/core/choice/bagInHand";
 import { conditionsOf } from "../../../src/core/flight/air";
 import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
-import { disc } from "../../support/cards";
+import { disc, settingsWith } from "../../support/cards";
 
 const ROUNDS = 1_000_000;
 const FREEDOM = 6;
@@ -59,9 +58,11 @@ function shareMade(distanceM: number): number {
 }
 
 const side = { biasRad: 0, scaleRad: SIDE_SCALE, freedom: FREEDOM, throws: 9 };
+/** On a course that adds nothing to the spread of the field. */
+const field = settingsWith({ courseSpread: 0, courseSideRad: 0 });
 const discs = [56, 44.5].map((carryM) => {
   const row = disc(`${carryM} m`, carryM, { scale: SCALE, freedom: FREEDOM, side });
-  return throwable(row, powersOf(row, DEFAULT_SETTINGS));
+  return throwable(row, field);
 });
 const { strokes: table, choices } = strokesTable(
   discs,
@@ -73,9 +74,9 @@ const { strokes: table, choices } = strokesTable(
 /** The spread of ln carry of the throw that each distance is played with; null for a putt. */
 const throws = choices.map((choice) => {
   if (!choice) return null;
-  const { row, powers, landings } = choice.thrown;
-  const power = powers[landings.indexOf(choice.landing)]!;
-  return { centre: row.mu + Math.log(power), scale: Math.hypot(SCALE, 0.35 * (1 - power)) };
+  const { row, powers } = choice.thrown;
+  const power = powers[choice.at]!;
+  return { centre: row.mu + Math.log(power), scale: Math.hypot(SCALE, 0.15 * (1 - power)) };
 });
 
 /** Strokes of one round from `distanceM`, with the throws that the table chose. */

@@ -43,12 +43,13 @@ describe("options", () => {
   });
 
   test("what a throw leaves, against a plain mean over draws of known shape", () => {
-    // No sideways spread to speak of and a nearly normal, narrow carry: the mean of |e| of a normal
-    // error about its middle is sd·√(2/π).
+    // No sideways spread to speak of and a narrow carry that is t with 30 degrees of freedom, the most on
+    // a course: the mean of |t| is √(30/π)·Γ(14.5)/Γ(15) = 0.81855 scales.
     const side = { biasRad: 0, scaleRad: 1e-9, freedom: 50, throws: 9 };
     const tight = disc("tight", 100, { scale: 0.02, freedom: 1e6, side });
-    const [option] = rankOptions(holeOf(100), cardOf(tight), settings);
-    expect(Math.abs(option!.leavesM - 2 * Math.sqrt(2 / Math.PI))).toBeLessThan(0.02);
+    const field = settingsWith({ courseSpread: 0, courseSideRad: 0 });
+    const [option] = rankOptions(holeOf(100), cardOf(tight), field);
+    expect(Math.abs(option!.leavesM - 2 * 0.81855)).toBeLessThan(0.02);
   });
 
   test("discs at home are not offered", () => {
