@@ -65,6 +65,10 @@ export const COLUMN = {
   rank: 23,
   costOfRest: 24,
   rankOfRest: 25,
+  /** By disc: spread of the throw beyond its own, from the doubt of plays-like. */
+  doubt: 26,
+  /** By disc type, and last where the type is not known: square of the doubt of plays-like. */
+  variance: 27,
   /** Frozen grids, two for each type. */
   grids: 28,
   /** How far unstated types play off the mean of two types. */
@@ -72,8 +76,10 @@ export const COLUMN = {
   /** By disc: cost and power by each frozen table alone. */
   byTable: 109,
   nodes: 114,
+  /** Frozen grids of the square of the doubt, one for each type and one where it is not known. */
+  doubts: 117,
   /** Frozen tables of costs and powers. */
-  tables: 117,
+  tables: 158,
 } as const;
 /** Rows among the figures. */
 export const ROW = {

@@ -1,7 +1,7 @@
 import { TYPE_DISTANCES_FT } from "../../core/constants";
 import { DomainError } from "../../core/errors";
 import { conditionsOf } from "../../core/flight/air";
-import { playsLikeEvenBlownBackM, playsLikeM } from "../../core/flight/playsLike";
+import { playsLikeEvenBlownBackM, playsLikeM, playsLikeSdM } from "../../core/flight/playsLike";
 import { DISC_TYPES, type DiscType, type Settings } from "../../core/types";
 import { type DistanceUnit, fromMetres, toMetres, toMps, type WindUnit } from "../../core/units";
 
@@ -67,6 +67,8 @@ export interface Grid extends Axes {
    * the two: for each pair a row for each wind, a figure for each rise; 0 where it is out of reach.
    */
   readonly bends: readonly (readonly number[])[];
+  /** For each type, and where it is not known, the square of the doubt in the layout of `filled`. */
+  readonly variances: readonly (readonly (readonly number[])[])[];
 }
 
 export type Figure = number | typeof OUT_OF_REACH;
@@ -151,14 +153,17 @@ export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
     number[],
     number[],
   ];
+  let done = 0;
+  /** Plays-like and doubt of each type and wind, and the doubt where the type is not known. */
+  const share = (): number => ++done / ((2 * DISC_TYPES.length + 1) * winds.length);
   const reached = figuresBy(playsLikeM, settings);
   const beyond = figuresBy(playsLikeEvenBlownBackM, settings);
   const tables: Figure[][][] = [];
   const filled: number[][][] = [];
-  for (const [index, type] of DISC_TYPES.entries()) {
+  for (const type of DISC_TYPES) {
     const table: Figure[][] = [];
     const onward: Figure[][] = [];
-    for (const [at, wind] of winds.entries()) {
+    for (const wind of winds) {
       for (const distance of distances) {
         const row = rises.map((rise) => reached(distance, rise, wind, type));
         table.push(row);
@@ -168,7 +173,7 @@ export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
           ),
         );
       }
-      yield (index + (at + 1) / winds.length) / DISC_TYPES.length;
+      yield share();
     }
     tables.push(table);
     filled.push(withoutHoles(onward, axes));
@@ -188,5 +193,20 @@ export function* playsLikeGrid(settings: Settings): Generator<number, Grid> {
   const bends = DISC_TYPES.slice(1).flatMap((_, pair) =>
     winds.map((wind) => rises.map((rise) => bend(pair, rise, wind))),
   );
-  return { ...axes, tables, filled, bends };
+  const squared: typeof playsLikeM = (shot, conditions, type) => {
+    const sdM = playsLikeSdM(shot, conditions, type);
+    return sdM * fromMetres(sdM, settings.distanceUnit);
+  };
+  const varianceAt = figuresBy(squared, settings);
+  const variances: number[][][] = [];
+  for (const type of [...DISC_TYPES, null]) {
+    const table: Figure[][] = [];
+    for (const wind of winds) {
+      for (const distance of distances)
+        table.push(rises.map((rise) => varianceAt(distance, rise, wind, type)));
+      yield share();
+    }
+    variances.push(withoutHoles(table, axes));
+  }
+  return { ...axes, tables, filled, bends, variances };
 }

@@ -27,6 +27,11 @@ export interface PickTable {
   /** A row for each stretch and, within it, each plays-like distance; a figure for each disc. */
   readonly costs: readonly (readonly number[])[];
   readonly powers: readonly (readonly number[])[];
+}
+
+/** What to choose by, one table for each of `DOUBTS`. */
+export interface PickTables {
+  readonly byDoubt: readonly PickTable[];
   readonly tie: number;
 }
 
@@ -38,10 +43,16 @@ export interface FrozenPicks {
   /** Distance of the hole as a share of its plays-like distance. */
   readonly stretches: readonly number[];
   /** What to choose by; of two, the second where the first costs more than `enough` for every disc. */
-  readonly tables: readonly PickTable[];
+  readonly tables: readonly PickTables[];
+  /** Spread of each disc on the course, thrown smooth. */
+  readonly spreads: readonly number[];
 }
 
-const STRETCHES = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.3, 1.6, 2, 3];
+/** Doubts of plays-like, shares of it, that are frozen; the sheet goes on to the last of all. */
+const DOUBTS = [0, 0.1, 0.3] as const;
+const MOST_DOUBT = 0.5;
+
+const STRETCHES = [0.6, 0.75, 0.9, 1, 1.12, 1.3, 1.45, 1.6, 1.8, 2.05, 2.4];
 
 /** Fine where one disc hands over to the next, coarse beyond the shortest and the longest. */
 const FINE: Record<DistanceUnit, number> = { ft: 4, m: 1.2 };
@@ -68,11 +79,16 @@ function table(
   criterionAt: (distanceM: number) => Criterion,
   playsLike: readonly number[],
   unit: DistanceUnit,
+  doubt: number,
 ): PickTable {
   const rows = STRETCHES.flatMap((stretch) =>
     playsLike.map((figure) => {
       const playsLikeM = toMetres(figure, unit);
-      const target = { distanceM: playsLikeM * stretch, playsLikeM, playsLikeSdM: 0 };
+      const target = {
+        distanceM: playsLikeM * stretch,
+        playsLikeM,
+        playsLikeSdM: doubt * playsLikeM,
+      };
       const criterion = criterionAt(target.distanceM);
       return game.discs.map((thrown) => picksBy([{ thrown, target }], criterion)[0]!);
     }),
@@ -80,7 +96,6 @@ function table(
   return {
     costs: rows.map((row) => row.map(({ cost }) => rounded(cost, 5))),
     powers: rows.map((row) => row.map(({ power }) => rounded(power, 3))),
-    tie: criterionAt(0).tie,
   };
 }
 
@@ -99,7 +114,11 @@ export function frozenPicks(card: Card, settings: Settings): FrozenPicks {
     discs,
     playsLike,
     stretches: STRETCHES,
-    tables: criteria.map((criterion) => table(game, criterion, playsLike, distanceUnit)),
+    tables: criteria.map((criterion) => ({
+      byDoubt: DOUBTS.map((doubt) => table(game, criterion, playsLike, distanceUnit, doubt)),
+      tie: criterion(0).tie,
+    })),
+    spreads: game.discs.map(({ form }) => form.scale),
   };
 }
 
@@ -140,7 +159,15 @@ interface StoredTable {
   readonly columns: readonly string[];
 }
 
-/** A table numbered `index` where it stands behind the sheet. */
+/** Lagrange's weights of the values at three nodes for a place between them. */
+const parabola = (at: string, nodes: readonly number[]): string[] =>
+  nodes.map((node, index) => {
+    const others = nodes.filter((_, other) => other !== index);
+    const factors = others.map((other) => `(${at}-${other})/(${rounded(node - other, 6)})`);
+    return factors.join("*");
+  });
+
+/** A table numbered `index` among all where it stands behind the sheet. */
 export function storedTable(
   { costs, powers }: PickTable,
   index: number,
@@ -180,7 +207,9 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
     TOP,
     stretches.map((stretch) => [stretch]),
   );
-  const stored = tables.map((table, index) => storedTable(table, index, discs.length));
+  const stored = tables.map(({ byDoubt }, index) =>
+    byDoubt.map((table, doubt) => storedTable(table, DOUBTS.length * index + doubt, discs.length)),
+  );
 
   const useFirst = fixed(COLUMN.figures, ROW.useFirst);
   const best = fixed(COLUMN.figures, ROW.best);
@@ -209,6 +238,20 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
       stretches[0]!,
       cell(COLUMN.stretch),
     );
+    // Along the spread that a doubt adds to the disc's own, costs run as a parabola.
+    const own = rounded(picks.spreads[index]!, 6);
+    const added = (doubt: number): number => rounded(Math.hypot(own, doubt) - own, 6);
+    const variance = `INDEX(${shot.variances},${cell(COLUMN.type)})`;
+    const spread = `(${own}^2+${variance}/${plays}^2)^0.5-${own}`;
+    const doubt = `${tracked(shot.variances)}+MIN(${added(MOST_DOUBT)},${spread})`;
+    const weights = parabola(cell(COLUMN.doubt), DOUBTS.map(added));
+    const doubting = (byDoubt: readonly StoredTable[]): string =>
+      byDoubt
+        .map(({ columns }, node) => {
+          const value = between(columns[index]!, row, playsLike.length);
+          return `${weights[node]!}*(${value})`;
+        })
+        .join("+");
     const inReach = (text: string, otherwise: string | number): string =>
       `IF(ISNUMBER(${plays}),${text},${otherwise})`;
     const byTable = (table: number, what: 0 | 1): string =>
@@ -229,18 +272,16 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
       formula(COLUMN.placeShare, row, inReach(along.share, 0)),
       formula(COLUMN.stretch, row, inReach(stretch.place, 1)),
       formula(COLUMN.stretchShare, row, inReach(stretch.share, 0)),
-      ...stored.flatMap(({ costs, powers }, table) => [
-        formula(
-          COLUMN.byTable + 2 * table,
-          row,
-          inReach(between(costs.columns[index]!, row, playsLike.length), NEVER),
+      formula(COLUMN.doubt, row, inReach(doubt, 0)),
+      ...stored.flatMap((byDoubt, table) =>
+        (["costs", "powers"] as const).map((what, at) =>
+          formula(
+            COLUMN.byTable + 2 * table + at,
+            row,
+            inReach(doubting(byDoubt.map((both) => both[what])), what === "costs" ? NEVER : 0),
+          ),
         ),
-        formula(
-          COLUMN.byTable + 2 * table + 1,
-          row,
-          inReach(between(powers.columns[index]!, row, playsLike.length), 0),
-        ),
-      ]),
+      ),
       formula(COLUMN.cost, row, chosen(0)),
       formula(COLUMN.power, row, chosen(1)),
       formula(COLUMN.rank, row, rankOf(row, COLUMN.cost)),
@@ -256,7 +297,7 @@ export function pickCells(picks: FrozenPicks, shot: ShotCells): PickCells {
     blocks: [
       nodes.block,
       stretchNodes.block,
-      ...stored.flatMap(({ costs, powers }) => [costs.block, powers.block]),
+      ...stored.flat().flatMap(({ costs, powers }) => [costs.block, powers.block]),
       formula(
         COLUMN.figures,
         ROW.useFirst,

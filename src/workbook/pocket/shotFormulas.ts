@@ -139,12 +139,26 @@ function typedFormulas(
   ];
 }
 
+/** The square of the doubt of plays-like of one type, by a cubic each way; never below 0. */
+function varianceFormula(type: number, grid: Grid, place: Place, weights: string): Block[] {
+  const left = COLUMN.doubts + type * (grid.rises.count + 1);
+  const { block, ref } = frozen(left, TOP, grid.variances[type]!);
+  const four = [place.distance.first, place.rise.first, place.wind.first];
+  const sums = place.wind.weights.map(
+    (weight, slice) =>
+      `${weight}*SUMPRODUCT(${about(ref, grid, four, slice, NEIGHBOURS)},${weights})`,
+  );
+  const text = `${tracked(PLACE_FIGURES)}+MAX(0,${sums.join("+")})`;
+  return [block, formula(COLUMN.variance, TOP + type, text)];
+}
+
 /** The same for every disc type, one row each. */
 export function allTypes(grid: Grid, place: Place): Block[] {
   const weights = crossed(place.distance, place.rise, TYPED_FORMULAS_WEIGHTS_TOP);
   return [
     ...weights.blocks,
     ...grid.tables.flatMap((_, type) => typedFormulas(type, grid, place, weights.ref)),
+    ...grid.variances.flatMap((_, type) => varianceFormula(type, grid, place, weights.ref)),
   ];
 }
 
@@ -213,6 +227,8 @@ export interface ShotCells {
   readonly known: string;
   /** Plays-like distance of each type, and last where the type is not known. */
   readonly plays: string;
+  /** The square of the doubt of each, in the same order. */
+  readonly variances: string;
   readonly untyped: string;
   /** 1 where no figure next to the place of the untyped distance lies beyond reach. */
   readonly sure: string;
@@ -237,6 +253,7 @@ export function shotCells(grid: Grid, unit: DistanceUnit): ShotCells {
     distance: place.distance.value,
     known: fixed(COLUMN.figures, ROW.known),
     plays: typeCells(COLUMN.plays, types + 1),
+    variances: typeCells(COLUMN.variance, types + 1),
     untyped: typeCell(COLUMN.plays, types),
     sure: typeCell(COLUMN.sure, types),
     blocks: [
