@@ -155,6 +155,19 @@ export const SOFTNESS_COST = 0.15;
 /** Most degrees of freedom of a throw on the course: a tree or a gust stays possible however well a disc is known. Assumption. */
 export const MOST_COURSE_FREEDOM = 30;
 
+/** How deep trouble in front of the target is, m: a throw that ends before it lays up. Assumption. */
+export const FRONT_TROUBLE_DEPTH_M = 20;
+
+/** How far inside the edge the next throw is made from after the disc went out, m. PDGA Official Rules of Disc Golf, rule 806.02. */
+export const INSIDE_EDGE_M = 1;
+
+/** How far off the line a player aims away from trouble at the most, m, and by what steps. Assumption. */
+export const MOST_AIM_M = 12;
+export const AIM_STEP_M = 0.5;
+
+/** How much of the drift by a crosswind is in doubt, a share of it, after the player has aimed off. Assumption. */
+export const DRIFT_DOUBT = 0.5;
+
 /** Share of throws on each side, along and across, too wild to count in a mean. Assumption. */
 export const WILD_SHARE = 0.001;
 

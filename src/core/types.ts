@@ -182,11 +182,15 @@ export interface NextThrow {
   readonly disc: string;
   readonly power: number;
   readonly distanceM: number;
+  /** Chance to finish within the circle. */
+  readonly chance: number;
 }
 
-/** One way to play a hole: this disc at this power. */
+/** One way to play a hole: this disc at this power; or, within the circle, to putt. */
 export interface Option {
   readonly disc: string;
+  /** Whether it is a putt: its chance is then that of holing out. */
+  readonly putt: boolean;
   readonly power: number;
   /** Plays-like distance of the hole for this disc. */
   readonly playsLikeM: number;

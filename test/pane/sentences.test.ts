@@ -15,6 +15,7 @@ import { toMetres } from "../../src/core/units";
 const feet = (value: number): number => toMetres(value, "ft");
 const option = (part: Partial<Option>): Option => ({
   disc: "Copper mid",
+  putt: false,
   power: 1,
   playsLikeM: feet(300),
   chance: 0.713,

@@ -2,11 +2,9 @@
 import { nextCarry } from "../carry/student";
 import { bagInHand, candidates, suitsLine, type Throwable } from "../choice/bagInHand";
 import { answerKey } from "../choice/plan";
-import { leastOf } from "../choice/power";
-import { byStrokes, type Pick, picksBy } from "../choice/rank";
+import { byStrokes, leastCost, type Pick, picksBy } from "../choice/rank";
 import { type Game, gameOf, makeGame } from "../choice/strokes";
 import { orWhy } from "../choice/target";
-import { troubleInPlay } from "../choice/trouble";
 import { HOLES_A_ROUND, TWIN_OVERLAP, TWIN_STROKES } from "../constants";
 import { unavailable } from "../errors";
 import { conditionsOf } from "../flight/air";
@@ -33,7 +31,7 @@ export function teeShots(holes: readonly Hole[], game: Game, settings: Settings)
 function teeShot(hole: Hole, game: Game, settings: Settings): TeeShot {
   const able = candidates(hole, game.discs, conditionsOf(settings));
   const table = game.strokesFor(hole.distanceM);
-  const picks = picksBy(able, byStrokes(troubleInPlay(hole, able), table));
+  const picks = picksBy(able, byStrokes(hole, table));
   if (picks.length === 0) throw unavailable(messages.choice.onlyTrouble());
   return { hole, picks: picks.sort((a, b) => a.cost - b.cost) };
 }
@@ -49,14 +47,13 @@ export function strokesWithout(
   without: Game,
   settings: Settings,
 ): number {
-  const others = picks.filter(({ thrown }) => thrown !== home);
+  const others = picks.filter(({ thrown }) => thrown.row !== home.row);
   if (others.length === 0) return teeShot({ ...hole, line: "" }, without, settings).picks[0]!.cost;
-  const { costsOf } = byStrokes(troubleInPlay(hole, others), without.strokesFor(hole.distanceM));
+  const criterion = byStrokes(hole, without.strokesFor(hole.distanceM));
   let least = Infinity;
   for (const pick of others) {
     if (pick.cost >= least) break;
-    const { cost } = leastOf(pick.thrown.powers.length, costsOf(pick));
-    least = Math.min(least, cost);
+    least = Math.min(least, leastCost(pick, criterion).cost);
   }
   return least;
 }
@@ -110,7 +107,7 @@ function worthOf(
 /** A disc that no tee and no later throw asks for is not missed. */
 const isNeeded = (home: Throwable, shots: readonly TeeShot[], { chosen, nearM }: Game): boolean =>
   chosen.has(home) ||
-  shots.some(({ hole, picks }) => hole.distanceM > nearM || picks[0]!.thrown === home);
+  shots.some(({ hole, picks }) => hole.distanceM > nearM || picks[0]!.thrown.row === home.row);
 
 // Discs that do the same thing.
 

@@ -1,5 +1,5 @@
 /** The discs that can be chosen from. */
-import { LONGEST_HOLE_M } from "../constants";
+import { DRIFT_DOUBT, LONGEST_HOLE_M } from "../constants";
 import { unavailable } from "../errors";
 import type { Conditions } from "../flight/air";
 import { discKey } from "../log/names";
@@ -8,7 +8,8 @@ import type { Card, CardRow, Hole, Settings, Shot } from "../types";
 import { courseForm, type ThrowForm } from "./courseForm";
 import { COARSE, FINE, type Fineness, landing, type Landing } from "./landing";
 import { powersOf } from "./power";
-import { doubtOf, type Target, targetsOf } from "./target";
+import { doubtOf, driftsOf, type Target, targetsOf } from "./target";
+import type { Trouble } from "./trouble";
 
 /** The rows of the discs that are in the bag, longest first; throws `unavailable` where there is none. */
 export function bagInHand({ rows }: Card): CardRow[] {
@@ -37,9 +38,10 @@ export interface Throwable {
   readonly coarseLandingAt: (at: number, target: Target) => Landing;
 }
 
-export function throwable(row: CardRow, settings: Settings): Throwable {
-  const form = courseForm(row, settings);
-  const powers = powersOf(row, settings);
+export const throwable = (row: CardRow, settings: Settings): Throwable =>
+  thrownBy(row, courseForm(row, settings), powersOf(row, settings));
+
+function thrownBy(row: CardRow, form: ThrowForm, powers: readonly number[]): Throwable {
   const landings = (fineness: Fineness) => {
     const sure: Landing[] = [];
     return (at: number, target: Target): Landing => {
@@ -54,12 +56,14 @@ export function throwable(row: CardRow, settings: Settings): Throwable {
 // The discs that a task can be played with.
 
 /** A shot that discs are ranked for; a hole of a course is one. */
-export type Task = Shot & Partial<Pick<Hole, "longTroubleM" | "shortTroubleM" | "line">>;
+export type Task = Shot & Trouble & Partial<Pick<Hole, "crosswindMps" | "line">>;
 
 /** A disc and what the task asks of it. */
 export interface Candidate {
   readonly thrown: Throwable;
   readonly target: Target;
+  /** How far a crosswind carries the throw, right positive; the player aims off it. */
+  readonly driftM: number;
 }
 
 /**
@@ -76,10 +80,20 @@ export function candidates(
   const suited = discs.filter(({ row }) => suitsLine(row.line, line));
   if (suited.length === 0) throw unavailable(messages.choice.noLine(line));
   const targetFor = targetsOf(task, conditions);
+  const driftFor = driftsOf(task, conditions);
   const found = suited.flatMap((thrown) => {
     const target = targetFor(thrown.row);
-    return target ? [{ thrown, target }] : [];
+    const driftM = driftFor(thrown.row);
+    return target ? [{ thrown: blownBy(driftM, thrown, task), target, driftM }] : [];
   });
   if (found.length === 0) throw unavailable(messages.choice.outOfReach(suited[0]!.row.disc));
   return found;
+}
+
+/** The disc with its aim in doubt by a share of what a crosswind carries it. */
+function blownBy(driftM: number, thrown: Throwable, { distanceM }: Task): Throwable {
+  if (driftM === 0) return thrown;
+  const { row, form, powers } = thrown;
+  const scaleRad = Math.hypot(form.side.scaleRad, (DRIFT_DOUBT * driftM) / distanceM);
+  return thrownBy(row, { ...form, side: { ...form.side, scaleRad } }, powers);
 }

@@ -29,36 +29,18 @@ export const FINE: Fineness = { along: 32, across: 8 };
 /** Means good to 0.05 strokes, at a tenth of the work: to tell which discs are worth a closer look. */
 export const COARSE: Fineness = { along: 9, across: 3 };
 
-/** Level, calm carries that are out of trouble. */
-export interface SafeCarries {
-  readonly fromM: number;
-  readonly toM: number;
-}
-
-const ANYWHERE: SafeCarries = { fromM: 0, toM: Infinity };
 const alongMemory = remember<SpreadRule>(400);
 const acrossMemory = remember<SpreadRule>(400);
 
 /**
- * The landings of a disc at `power`, towards a distance in `doubt` (see `powerSpread`). The carry weights sum to the share of throws that ends within
- * `safe`, which is 1 unless some carry is not safe. The bias is aimed off, so the sideways spread
- * stands around the line to the target.
+ * The landings of a disc at `power`, towards a distance in `doubt` (see `powerSpread`). The bias is aimed
+ * off, so the sideways spread stands around the line to the target.
  */
-export function landing(
-  form: ThrowForm,
-  power: number,
-  fineness: Fineness,
-  doubt = 0,
-  safe = ANYWHERE,
-): Landing {
+export function landing(form: ThrowForm, power: number, fineness: Fineness, doubt = 0): Landing {
   const { centre, scale } = powerSpread(form, power, doubt);
-  const scales = (carryM: number): number => (Math.log(carryM) - centre) / scale;
-  const along =
-    safe === ANYWHERE
-      ? alongMemory(`${form.freedom} ${fineness.along}`, () =>
-          spreadRule(form.freedom, fineness.along, -Infinity, Infinity),
-        )
-      : spreadRule(form.freedom, fineness.along, scales(safe.fromM), scales(safe.toM));
+  const along = alongMemory(`${form.freedom} ${fineness.along}`, () =>
+    spreadRule(form.freedom, fineness.along, -Infinity, Infinity),
+  );
   const across = acrossMemory(`${form.side.freedom} ${fineness.across}`, () =>
     rightHalf(form.side.freedom, fineness.across),
   );
@@ -78,15 +60,26 @@ function rightHalf(freedom: number, count: number): SpreadRule {
 
 /** A throw is taken to go no more than 60° off the line, where its tangent still means something. */
 const WIDEST_RAD = Math.PI / 3;
-const sideSlope = (angleRad: number): number => Math.tan(Math.min(angleRad, WIDEST_RAD));
+export const sideSlope = (angleRad: number): number =>
+  Math.tan(Math.max(-WIDEST_RAD, Math.min(angleRad, WIDEST_RAD)));
+
+/** How far beyond the target along the line a throw of this level, calm carry ends, m; short negative. */
+export const missM = (carryM: number, { distanceM, playsLikeM }: Target): number =>
+  ((carryM - playsLikeM) * distanceM) / playsLikeM;
 
 // Means over where a throw may end.
 
+/** What a table of every whole metre says of a distance: linear between its entries, the last one beyond. */
+export function valueAt(table: Float64Array, leftM: number): number {
+  const metre = leftM | 0;
+  return metre < table.length - 1
+    ? table[metre]! + (leftM - metre) * (table[metre + 1]! - table[metre]!)
+    : table[table.length - 1]!;
+}
+
 /**
- * The mean, over the landings that are safe, of what `table` says of the distance left: its entry for
- * every whole metre, linear between, the last one beyond. A landing's share is its weight, so shares
- * that are not safe count as 0. A throw of level carry L misses along the line by (L − D*)·D/D*, and
- * sideways by the distance times its side slope.
+ * The mean, over the landings, of what `table` says of the distance left. A throw of level carry L misses
+ * along the line by (L − D*)·D/D*, and sideways by the distance times its side slope.
  */
 export function meanOver(
   { carriesM, carryWeights, sideSlopes, sideWeights }: Landing,
@@ -94,7 +87,6 @@ export function meanOver(
   table: Float64Array,
 ): number {
   const stretch = distanceM / playsLikeM;
-  const last = table.length - 1;
   let mean = 0;
   for (let i = 0; i < carriesM.length; i++) {
     const alongM = (carriesM[i]! - playsLikeM) * stretch;
@@ -102,12 +94,7 @@ export function meanOver(
     for (let j = 0; j < sideSlopes.length; j++) {
       const sideM = distanceM * sideSlopes[j]!;
       const leftM = Math.sqrt(alongM * alongM + sideM * sideM);
-      const metre = leftM | 0;
-      const value =
-        metre < last
-          ? table[metre]! + (leftM - metre) * (table[metre + 1]! - table[metre]!)
-          : table[last]!;
-      inner += sideWeights[j]! * value;
+      inner += sideWeights[j]! * valueAt(table, leftM);
     }
     mean += carryWeights[i]! * inner;
   }
@@ -127,8 +114,5 @@ export const leavesM = (landing: Landing, target: Target): number =>
   meanOver(landing, target, DISTANCES);
 
 /** Median finish of a disc at a power beyond the target, along the line, m; short negative. */
-export const finishM = (
-  { mu }: Pick<ThrowForm, "mu">,
-  power: number,
-  { distanceM, playsLikeM }: Target,
-): number => ((power * Math.exp(mu) - playsLikeM) * distanceM) / playsLikeM;
+export const finishM = ({ mu }: Pick<ThrowForm, "mu">, power: number, target: Target): number =>
+  missM(power * Math.exp(mu), target);

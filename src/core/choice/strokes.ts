@@ -6,10 +6,10 @@ import { remember } from "../memory";
 import { messages } from "../messages";
 import type { Card, CardRow, PuttingRow, Settings } from "../types";
 import { bagInHand, type Throwable, throwable } from "./bagInHand";
-import { FINE, type Landing, landing, meanOver } from "./landing";
-import { downhill, leastOf } from "./power";
-import { doubtOf, type LevelTarget, levelTargets, plainTarget, type Target } from "./target";
-import { safeCarries, type Trouble } from "./trouble";
+import { type Landing, meanOver } from "./landing";
+import { downhill, powerThatReaches } from "./power";
+import { type LevelTarget, levelTargets, plainTarget, type Target } from "./target";
+import { endsOf, hasTrouble, strokesOf, type Trouble } from "./trouble";
 
 // The throw that takes least strokes from one distance.
 
@@ -42,7 +42,8 @@ export function bestThrowFinder(
     const looks = (able.length > 0 ? able : all()).map(({ thrown, target }) => {
       const costAt = (landingAt: Throwable["landingAt"]) => (at: number) =>
         meanOver(landingAt(at, target), target, table);
-      const coarse = leastOf(thrown.powers.length, costAt(thrown.coarseLandingAt));
+      const start = powerThatReaches(thrown.form, thrown.powers, target);
+      const coarse = downhill(start, thrown.powers.length, costAt(thrown.coarseLandingAt));
       return { thrown, target, coarse, costAt: costAt(thrown.landingAt) };
     });
     const limit = Math.min(...looks.map(({ coarse }) => coarse.cost)) + COARSE_DOUBT;
@@ -261,24 +262,17 @@ export function strokesToHoleOut(distanceM: number, card: Card, settings: Settin
 // Expected strokes to hole out with a throw now.
 
 /**
- * Expected strokes with one disc at its power number `at`, this throw included: 1 + E[V(distance
- * left)], V being `table`. A landing in trouble costs one throw more and is replayed from the same spot
- * (PDGA Official Rules of Disc Golf, 806.02, previous lie): with q the chance of that,
- * S = 1 + q(1 + S) + E[V; safe]. Infinity where no throw stays out of trouble.
+ * Expected strokes with one disc at its power number `at`, its line `aimM` right of the target, this throw
+ * included: 1 + E[V(distance left)], V being `table`, and penalties as `endsOf` has them.
  */
-export function throwStrokes(
-  { form, powers, landingAt }: Throwable,
+export const throwStrokes = (
+  thrown: Throwable,
   at: number,
+  aimM: number,
   target: Target,
   trouble: Trouble,
   table: Float64Array,
-): number {
-  if (!trouble.longTroubleM && !trouble.shortTroubleM)
-    return 1 + meanOver(landingAt(at, target), target, table);
-  const safe = landing(form, powers[at]!, FINE, doubtOf(target), safeCarries(trouble, target));
-  const safeShare = Math.min(
-    1,
-    safe.carryWeights.reduce((sum, weight) => sum + weight, 0),
-  );
-  return (2 - safeShare + meanOver(safe, target, table)) / safeShare;
-}
+): number =>
+  hasTrouble(trouble)
+    ? strokesOf(endsOf(thrown.form, thrown.powers[at]!, target, trouble, aimM), table)
+    : 1 + meanOver(thrown.landingAt(at, target), target, table);

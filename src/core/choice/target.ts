@@ -2,6 +2,7 @@
 import { DomainError } from "../errors";
 import { type Conditions, isStandard } from "../flight/air";
 import { type DistanceCurve, playsLikeCurve, playsLikeSdCurve } from "../flight/curve";
+import { windDriftM } from "../flight/path";
 import { orNaN, playsLikeM, playsLikeSdM } from "../flight/playsLike";
 import { type DiscKind, kindOf } from "../flight/polar";
 import type { CardRow, Shot } from "../types";
@@ -66,6 +67,26 @@ function towards(shot: Shot, conditions: Conditions, row: Flier): Target | null 
   const riseM = (shot.riseM * nearM) / shot.distanceM;
   const near = targetOf({ ...shot, distanceM: nearM, riseM }, conditions, kindOf(row));
   return near && scaled(near, nearM, shot.distanceM);
+}
+
+/**
+ * How far the crosswind of a shot carries a disc sideways, m, right positive, worked out once for discs
+ * that fly alike; 0 where the flight has no answer.
+ */
+export function driftsOf(
+  { distanceM, crosswindMps = 0 }: Shot & { readonly crosswindMps?: number },
+  conditions: Conditions,
+): (row: Flier) => number {
+  if (crosswindMps === 0) return () => 0;
+  const known = new Map<DiscKind, number>();
+  return (row) => {
+    const kind = kindOf(row);
+    if (!known.has(kind)) {
+      const drift = orNaN(() => windDriftM(distanceM, crosswindMps, conditions, kind));
+      known.set(kind, Number.isNaN(drift) ? 0 : drift);
+    }
+    return known.get(kind)!;
+  };
 }
 
 // Level, calm targets in the air of the settings.

@@ -90,7 +90,7 @@ function table(
         playsLikeSdM: doubt * playsLikeM,
       };
       const criterion = criterionAt(target.distanceM);
-      return game.discs.map((thrown) => picksBy([{ thrown, target }], criterion)[0]!);
+      return game.discs.map((thrown) => picksBy([{ thrown, target, driftM: 0 }], criterion)[0]!);
     }),
   );
   return {
@@ -105,11 +105,10 @@ export function frozenPicks(card: Card, settings: Settings): FrozenPicks {
   const game = gameOf(card, settings);
   const discs = game.discs.map(({ row }) => row);
   const playsLike = playsLikeFigures(discs, distanceUnit);
-  const noTrouble = { longTroubleM: null, shortTroubleM: null };
   const criteria =
     aimFor === "strokes"
-      ? [(distanceM: number) => byStrokes(noTrouble, game.strokesFor(distanceM))]
-      : [() => byChance(circleM), () => byLeaves];
+      ? [(distanceM: number) => byStrokes({}, game.strokesFor(distanceM))]
+      : [() => byChance({}, circleM), () => byLeaves({})];
   return {
     discs,
     playsLike,

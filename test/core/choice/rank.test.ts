@@ -2,6 +2,9 @@ import { bestFirst, powerFor, powersOf } from "../../../src/core/choice/power";
 import { planCourse } from "../../../src/core/choice/plan";
 import { rankOptions } from "../../../src/core/choice/rank";
 import { strokesToHoleOut } from "../../../src/core/choice/strokes";
+import { conditionsOf } from "../../../src/core/flight/air";
+import { windDriftM } from "../../../src/core/flight/path";
+import { kindOf } from "../../../src/core/flight/polar";
 import { DEFAULT_SETTINGS } from "../../../src/core/log/readSettings";
 import { cardOf, disc, holeOf, settingsWith } from "../../support/cards";
 
@@ -103,24 +106,82 @@ describe("options", () => {
     expect(longM({ shortTroubleM: 6 })).toBeGreaterThan(longM({}));
   });
 
-  test("trouble in front that nobody can clear yet does not count", () => {
+  test("trouble in front that hardly a throw gets to hardly counts, and before it is room to lay up", () => {
     const strokes = (trouble: object) =>
       rankOptions(holeOf(200, trouble), card, settings)[0]!.strokes;
-    expect(strokes({ shortTroubleM: 15 })).toBe(strokes({}));
-    expect(strokes({ shortTroubleM: 90 })).toBeGreaterThan(strokes({}));
+    expect(strokes({ shortTroubleM: 15 }) - strokes({})).toBeLessThan(0.03);
+    // 40 m of trouble would catch most throws of 120 m; the answer is to stay before it, or to clear it.
+    const cautious = rankOptions(holeOf(130, { shortTroubleM: 8 }), card, settings)[0]!;
+    expect(Math.abs(cautious.longM + 18)).toBeGreaterThan(10);
+    expect(cautious.strokes).toBeLessThan(1 + strokesToHoleOut(50, card, settings) + 0.1);
+  });
+
+  test("what goes too far is thrown from inside the edge with a penalty, and told last", () => {
+    const far = disc("Violet driver", 400, { scale: 0.02, freedom: 40 });
+    const options = rankOptions(holeOf(60, { longTroubleM: 6 }), cardOf(short, far), settings);
+    expect(options.map((option) => option.disc)).toEqual(["Sand approach", "Violet driver"]);
+    // This throw, the penalty, and what it takes from 5 m or a little more.
+    expect(options[1]!.strokes).toBeGreaterThan(2 + strokesToHoleOut(5, card, settings));
+    expect(options[1]!.strokes).toBeLessThan(2 + strokesToHoleOut(20, card, settings));
   });
 
   test.each(["strokes", "circle"] as const)(
-    "by %s, no disc that always ends in trouble",
+    "by %s, where every throw ends in trouble",
     (aimFor) => {
-      const pond = { longTroubleM: 6 };
-      const far = disc("Violet driver", 400, { scale: 0.02, freedom: 40 });
-      const known = settingsWith({ aimFor });
-      const options = rankOptions(holeOf(60, pond), cardOf(short, far), known);
-      expect(options.map((option) => option.disc)).toEqual(["Sand approach"]);
-      expect(() => rankOptions(holeOf(60, pond), cardOf(far), known)).toThrow(/out of the trouble/);
+      const pond = holeOf(25, { shortTroubleM: 5 });
+      const tiny = cardOf(disc("Sand approach", 10, { softest: 0.98, scale: 0.01 }));
+      const known = settingsWith({ aimFor, courseSpread: 0.01 });
+      expect(() => rankOptions(pond, tiny, known)).toThrow(/out of the trouble/);
     },
   );
+
+  test("within the circle the answer is to putt", () => {
+    const [option, ...others] = rankOptions(holeOf(25 * 0.3048), card, settings);
+    expect(others).toEqual([]);
+    // Default table: 0.55 made from 25 ft.
+    expect(option).toMatchObject({ disc: "Putt", putt: true, then: [] });
+    expect(option!.chance).toBeCloseTo(0.55, 9);
+    expect(option!.strokes).toBeCloseTo(1.45, 9);
+  });
+
+  test("beyond reach the throws that follow are told, until the circle", () => {
+    const soft = disc("Slate putter", 60, { softest: 0.15 });
+    const bag = cardOf(soft, middle, long);
+    const [best] = rankOptions(holeOf(270, { riseM: 27 }), bag, settings);
+    expect(best!.disc).toBe("Violet driver");
+    expect(best!.then[0]!.distanceM).toBeCloseTo(-best!.longM, 9);
+    expect(best!.then.length).toBeGreaterThanOrEqual(2);
+    const last = best!.then.at(-1)!;
+    expect(last.chance).toBeGreaterThan(0.3);
+    const [reached] = rankOptions(holeOf(60), bag, settings);
+    expect(reached!.then).toEqual([]);
+  });
+
+  test("aims away from trouble at one side, and from neither of two alike", () => {
+    const best = (trouble: object) =>
+      rankOptions(holeOf(90, trouble), cardOf(middle), settings)[0]!;
+    const plain = best({});
+    expect(plain.aimM).toBe(0);
+    expect(best({ leftTroubleM: 6 }).aimM).toBeGreaterThan(1);
+    expect(best({ rightTroubleM: 6 }).aimM).toBeLessThan(-1);
+    expect(best({ leftTroubleM: 6, rightTroubleM: 6 }).aimM).toBe(0);
+    expect(best({ leftTroubleM: 6 }).strokes).toBeCloseTo(best({ rightTroubleM: 6 }).strokes, 9);
+    expect(best({ leftTroubleM: 300 }).strokes).toBeCloseTo(plain.strokes, 2);
+    expect(best({ leftTroubleM: 6 }).strokes).toBeGreaterThan(plain.strokes);
+  });
+
+  test("a crosswind is aimed off, and half of it is doubted", () => {
+    const [calm] = rankOptions(holeOf(90), cardOf(middle), settings);
+    const [blown] = rankOptions(holeOf(90, { crosswindMps: 4 }), cardOf(middle), settings);
+    const drift = windDriftM(90, 4, conditionsOf(settings), kindOf(middle));
+    expect(drift).toBeGreaterThan(1);
+    expect(blown!.aimM).toBeCloseTo(-drift, 9);
+    const scaleRad = Math.hypot(middle.side.scaleRad, (0.5 * drift) / 90);
+    const wider = disc("wider", 90, { side: { ...middle.side, scaleRad } });
+    const [same] = rankOptions(holeOf(90), cardOf(wider), settings);
+    expect(blown!.chance).toBeCloseTo(same!.chance, 9);
+    expect(blown!.chance).toBeLessThan(calm!.chance);
+  });
 
   test("a sentence where there is no answer", () => {
     expect(() => rankOptions(holeOf(90), cardOf(), settings)).toThrow("no throws");
