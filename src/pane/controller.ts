@@ -1,4 +1,5 @@
-import type { Progress, WorkbookPort } from "../workbook/port";
+import { DomainError } from "../core/errors";
+import { PortError, type Progress, type WorkbookPort } from "../workbook/port";
 import { bookOf, keepUnchanged, readRawBook } from "./book/book";
 import type { Place } from "./places";
 import { type PaneState, type Store, withBook, withNotice } from "./state";
@@ -43,7 +44,8 @@ export interface Desk {
   change(update: (state: PaneState) => PaneState): void;
   /**
    * Runs one piece of work after the other; reads the workbook again after each. What it says, or
-   * why it failed, is shown in the place. Answers whether it worked.
+   * why it failed, is shown in the place. Answers whether it worked. While the same work is under
+   * way or waiting, as after a second press, nothing more is begun.
    */
   work(place: Place, doing: string, work: Work): Promise<boolean>;
   /** Takes back the latest step of a place. */
@@ -65,13 +67,30 @@ export function attempt<Value>(ask: () => Value): Answer<Value> {
   }
 }
 
+/** Errors that are a mistake of ours, never a sentence for the player. */
+const OURS = [TypeError, RangeError, ReferenceError, SyntaxError];
+
+/** Where the program itself went wrong: all that a report of it needs. null for an error that says why. */
+export function detailsOf(error: unknown): string | null {
+  if (error instanceof DomainError || error instanceof PortError) return null;
+  if (error instanceof Error && !OURS.some((kind) => error instanceof kind)) return null;
+  return error instanceof Error
+    ? (error.stack ?? `${error.name}: ${error.message}`)
+    : String(error);
+}
+
 /** The sentence of an error; DomainError and PortError already carry one for the player. */
 export const sentenceOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
 
+const UNEXPECTED =
+  "Something went wrong that should not. Look at the workbook before you go on, and report the details.";
+
 /** The desk over a real workbook: works in turn, and keeps the reading of the workbook fresh. */
 export class PaneDesk implements Desk {
   private turn: Promise<unknown> = Promise.resolve();
+  /** Work that is under way or waiting, by place and what it does. */
+  private readonly begun = new Set<string>();
   private reading: Promise<void> | null = null;
   private stale = false;
 
@@ -91,6 +110,9 @@ export class PaneDesk implements Desk {
 
   /** The pane is busy from the call on, so that a second press finds it so. */
   work(place: Place, doing: string, work: Work): Promise<boolean> {
+    const name = `${place}: ${doing}`;
+    if (this.begun.has(name)) return Promise.resolve(false);
+    this.begun.add(name);
     const stopping = new AbortController();
     const report = (done: number, total: number): void =>
       this.change((state) => ({
@@ -98,9 +120,9 @@ export class PaneDesk implements Desk {
         busy: { doing, done, total, stop: () => stopping.abort() },
       }));
     report(0, 0);
-    const next = this.turn.then(() =>
-      this.run(place, (port) => work(port, report, stopping.signal)),
-    );
+    const next = this.turn
+      .then(() => this.run(place, (port) => work(port, report, stopping.signal)))
+      .finally(() => this.begun.delete(name));
     this.turn = next;
     return next;
   }
@@ -156,9 +178,11 @@ export class PaneDesk implements Desk {
       return true;
     } catch (error) {
       await this.refresh();
-      const text = sentenceOf(error);
+      const details = detailsOf(error);
+      const text = details === null ? sentenceOf(error) : UNEXPECTED;
+      const notice = { tone: "fault", text, canUndo: false } as const;
       this.change((state) => ({
-        ...withNotice(state, place, { tone: "fault", text, canUndo: false }),
+        ...withNotice(state, place, details === null ? notice : { ...notice, details }),
         busy: null,
       }));
       return false;

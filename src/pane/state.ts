@@ -13,6 +13,8 @@ export interface Notice {
   readonly text: string;
   /** Whether the latest step of the place can be taken back from here. */
   readonly canUndo: boolean;
+  /** Of an error that nobody expected: what a report of it needs. */
+  readonly details?: string;
 }
 
 /** Long work under way, and the way to stop it. */
@@ -61,6 +63,8 @@ export interface PaneState {
   readonly share: ShareForm;
   readonly ownBag: OwnBagForm;
   readonly startForm: StartForm;
+  /** Whether the caution of Hole has been in sight until the player went on. */
+  readonly cautioned: boolean;
   /** null between sessions. */
   readonly session: Session | null;
 }
@@ -84,6 +88,7 @@ export const firstState = (place: Place): PaneState => ({
   share: EMPTY_SHARE,
   ownBag: EMPTY_OWN_BAG,
   startForm: EMPTY_START,
+  cautioned: false,
   session: null,
 });
 
@@ -118,7 +123,7 @@ export const withFocus = (state: PaneState, focus: string | null): PaneState =>
 export function goTo(state: PaneState, place: Place): PaneState {
   if (state.place === place) return state;
   const read = state.notices[state.place]?.canUndo ? state : withNotice(state, state.place, null);
-  return { ...read, place, settled: false };
+  return { ...read, place, settled: false, cautioned: state.cautioned || state.place === "hole" };
 }
 
 /** Holds one state and tells those who watch it that it changed. */

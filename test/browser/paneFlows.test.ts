@@ -302,7 +302,7 @@ test("Share: the card on the clipboard, and a partner's throws without doubles",
 });
 
 test("Share: freezes the Pocket sheet", async () => {
-  await pane.getByRole("button", { name: "Freeze the Pocket sheet" }).click();
+  await pane.getByRole("button", { name: "Make the Pocket sheet" }).click();
   await until(async () => (await shown()).includes("Pocket is ready"));
   expect(await opened.cell("Pocket!A1")).toBe("Pocket");
 });

@@ -211,3 +211,33 @@ test("a workbook that cannot be read is said, and read again", async () => {
   await desk.refresh();
   expect(desk.state).toMatchObject({ unread: null, book: { card: { rows: [] } } });
 });
+
+test("the same work is not begun twice while it is under way, other work waits its turn", async () => {
+  const { desk } = await opened();
+  const ran: string[] = [];
+  const work = (name: string) =>
+    desk.work("bag", name, async () => {
+      ran.push(name);
+      return { said: "" };
+    });
+  const answers = await Promise.all([work("one"), work("one"), work("two")]);
+  expect(answers).toEqual([true, false, true]);
+  expect(ran).toEqual(["one", "two"]);
+  expect(await work("one")).toBe(true);
+});
+
+test("a mistake of the program is said to be one, with details to report", async () => {
+  const { desk } = await opened();
+  await desk.work("bag", "failing", () => Promise.reject(new TypeError("x is undefined")));
+  expect(desk.state.notices.bag).toMatchObject({
+    tone: "fault",
+    details: expect.stringContaining("x is undefined"),
+  });
+  expect(desk.state.notices.bag!.text).not.toContain("undefined");
+  await desk.work("bag", "failing", () => Promise.reject(new PortError("busy", "A cell is open.")));
+  expect(desk.state.notices.bag).toEqual({
+    tone: "fault",
+    text: "A cell is open.",
+    canUndo: false,
+  });
+});

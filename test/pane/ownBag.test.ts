@@ -1,4 +1,5 @@
 /** From the invented data to a player's own bag, and back. */
+import { coveredOf, isThin, twinsOf } from "../../src/pane/bag/model";
 import { addOwnBag, addStrangers, emptyInvented, setOwnBag } from "../../src/pane/ownBag/actions";
 import { inventedIn, isInvented, strangersIn } from "../../src/pane/ownBag/model";
 import { PaneDesk } from "../../src/pane/controller";
@@ -82,4 +83,18 @@ test("a disc that was thrown and is not in the bag is offered to it", async () =
   expect(strangersIn(await bookIn(port))).toEqual([]);
   await desk.undo("bag");
   expect(strangersIn(await bookIn(port))).toEqual(["Steel"]);
+});
+
+test("single throws make no gap and no twins", async () => {
+  const { desk } = await opened();
+  expect(twinsOf(desk.state.book!)).toMatchObject({ ok: true, value: expect.any(Array) });
+  expect(isThin(desk.state.book!)).toBe(false);
+  const names = "Ash Bay Cob Dew Elm Fig Gum Hay Ivy Jet".split(" ");
+  setOwnBag(desk, { text: names.map((name, at) => `${name} ${200 + 12 * at}`).join("\n") });
+  await addOwnBag(desk);
+  const book = desk.state.book!;
+  expect(book.card.rows).toHaveLength(10);
+  expect(isThin(book)).toBe(true);
+  expect(twinsOf(book)).toEqual({ ok: true, value: [] });
+  expect(coveredOf(book)).toMatchObject({ ok: true, value: { gaps: [] } });
 });

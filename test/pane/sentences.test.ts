@@ -49,8 +49,15 @@ test("why it plays as it does names only what matters", () => {
 
 test("a best disc that does not get there is said not to", () => {
   const short = option({ power: 1, longM: feet(-162), chance: 0, leavesM: feet(166) });
+  expect(bare(pickSentence([short], DEFAULT_SETTINGS))).toBe(
+    "Your longest smooth throw stops 162 ft short. It leaves 166 ft.",
+  );
+});
+
+test("no pick is called the only one that misses while others get there", () => {
+  const short = option({ power: 1, longM: feet(-62), chance: 0, leavesM: feet(66) });
   expect(bare(pickSentence([short, option({})], DEFAULT_SETTINGS))).toBe(
-    "No disc fits: even smooth it stops 162 ft short, leaves 166 ft.",
+    "Stops 62 ft short, and still costs the fewest strokes. It leaves 66 ft.",
   );
 });
 

@@ -21,14 +21,28 @@ export interface Covered {
   readonly gaps: readonly Gap[];
 }
 
-export const coveredOf = oncePer(({ card, settings }: Book): Answer<Covered> =>
-  attempt(() => ({
+/** Fewer throws say too little of a disc to call the bag short of one, or long of one. Assumption. */
+const LEAST_THROWS = 3;
+
+const isKnown = ({ inBag, throws }: CardRow): boolean => inBag && throws >= LEAST_THROWS;
+
+/** Whether most discs of the bag have too few throws to speak of gaps and twins. */
+export const isThin = ({ card: { rows } }: Book): boolean =>
+  2 * rows.filter(isKnown).length <= rows.filter(({ inBag }) => inBag).length;
+
+/** What a list shows at once, and what only when asked for. */
+export const AT_ONCE = 3;
+
+/** Gaps that cost the most first; none from thin data. */
+export const coveredOf = oncePer((book: Book): Answer<Covered> => {
+  const { card, settings } = book;
+  return attempt(() => ({
     rows: coverage(card, settings, {
       stepM: toMetres(STEP[settings.distanceUnit], settings.distanceUnit),
     }),
-    gaps: gaps(card, settings),
-  })),
-);
+    gaps: isThin(book) ? [] : gaps(card, settings).sort((one, other) => other.loss - one.loss),
+  }));
+});
 
 // Which discs are changing.
 
@@ -99,9 +113,16 @@ export function ladderOf(rungs: readonly Rung[], width: number, unitM: number): 
   };
 }
 
-export const twinsOf = oncePer(({ card, settings }: Book): Answer<readonly Twins[]> =>
-  attempt(() => twins(card, settings)),
-);
+/** Pairs of which one disc is missed least first; none from thin data. */
+export const twinsOf = oncePer(({ card, settings }: Book): Answer<readonly Twins[]> => {
+  const known = new Set(card.rows.filter(isKnown).map(({ disc }) => disc));
+  const cost = ({ costA, costB }: Twins): number => Math.min(costA, costB);
+  return attempt(() =>
+    twins(card, settings)
+      .filter(({ a, b }) => known.has(a) && known.has(b))
+      .sort((one, other) => cost(one) - cost(other)),
+  );
+});
 
 export const worthOf = oncePer(({ holes, card, settings }: Book): Answer<readonly Worth[]> =>
   attempt(() => worth(holes, card, settings)),

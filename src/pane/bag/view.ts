@@ -5,8 +5,18 @@ import type { Book } from "../book/book";
 import type { Desk } from "../controller";
 import { strangersView } from "../ownBag/view";
 import { empty, shareBar } from "../parts/blocks";
-import { distance, length, list, plain, share, strokes } from "../words/figures";
-import { barShare, coveredOf, type Drift, driftsOf, isMissed, twinsOf, worthOf } from "./model";
+import { count, distance, length, list, plain, share, strokes } from "../words/figures";
+import {
+  AT_ONCE,
+  barShare,
+  coveredOf,
+  type Drift,
+  driftsOf,
+  isMissed,
+  isThin,
+  twinsOf,
+  worthOf,
+} from "./model";
 import { coveragePlot, ladderPlot } from "./plots";
 
 /** Coverage and gaps. */
@@ -18,15 +28,21 @@ export function coverView(desk: Desk, book: Book): TemplateResult {
   return html`<section aria-label="Coverage">
     <h2>Chance in the circle, by distance</h2>
     ${coveragePlot(desk, book, covered.value)}
-    <ul class="lines">
-      ${gaps.map(
+    ${
+      isThin(book)
+        ? html`<p class="quiet">Gaps and twins show once most of your discs have three throws.</p>`
+        : nothing
+    }
+    ${fewLines(
+      gaps.map(
         ({ fromM, toM, worstM, loss }) =>
           html`<li>
             <b>Gap, ${length(fromM, unit)} to ${distance(toM, unit)}:</b> up to ${share(loss)} less
             than a disc made for it, most at ${distance(worstM, unit)}.
           </li>`,
-      )}
-    </ul>
+      ),
+      "gap",
+    )}
   </section>`;
 }
 
@@ -57,21 +73,38 @@ function driftWords({ trend: { changePerMonthM, p, throws } }: Drift, unit: Dist
   return `${way} ${distance(Math.abs(changePerMonthM), unit)} a month, from ${throws} throws${chance}.`;
 }
 
+/** The first few lines; the others when asked for. */
+const fewLines = (lines: readonly TemplateResult[], one: string): TemplateResult =>
+  html`<ul class="lines">
+      ${lines.slice(0, AT_ONCE)}
+    </ul>
+    ${
+      lines.length <= AT_ONCE
+        ? nothing
+        : html`<details>
+            <summary>Show ${count(lines.length - AT_ONCE, `more ${one}`)}</summary>
+            <ul class="lines">
+              ${lines.slice(AT_ONCE)}
+            </ul>
+          </details>`
+    }`;
+
 /** Discs that do the same work. */
 export function twinsView(book: Book): unknown {
   const twins = twinsOf(book);
   if (!twins.ok || twins.value.length === 0) return nothing;
   return html`<section aria-label="Twins">
     <h2>Twins</h2>
-    <ul class="lines">
-      ${twins.value.map(
+    ${fewLines(
+      twins.value.map(
         ({ a, b, costA, costB, overlap }) =>
           html`<li>
             <b>${a}</b> and <b>${b}</b> share ${share(overlap)} of their carries. Without the first
             a round costs ${strokes(costA)} strokes more, without the second ${strokes(costB)}.
           </li>`,
-      )}
-    </ul>
+      ),
+      "pair",
+    )}
   </section>`;
 }
 

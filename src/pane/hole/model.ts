@@ -276,11 +276,21 @@ export function pickSentence(options: readonly Option[], settings: Settings): st
   const [best, second] = options;
   if (!best) return "";
   const leaves = `leaves ${distance(best.leavesM, settings.distanceUnit)}.`;
-  const unfit = unfitSentence(best, settings);
-  if (unfit !== "") return `No disc fits: ${unfit}, ${leaves}`;
+  if (unfitSentence(best, settings) !== "")
+    return unfitPick(best, options, settings) + ` It ${leaves}`;
   const first = `${share(best.chance)} in the circle, ${leaves}`;
   const next = second ? ` Second: ${second.disc}${joined(second)}.` : "";
   return first + next;
+}
+
+/** Where the pick does not fit: whether none does, or it only costs the fewest strokes. */
+function unfitPick(best: Option, options: readonly Option[], settings: Settings): string {
+  const miss = distance(Math.abs(best.longM), settings.distanceUnit);
+  if (options.some((option) => unfitSentence(option, settings) === ""))
+    return `${best.longM < 0 ? `Stops ${miss} short` : `Goes ${miss} past`}, and still costs the fewest strokes.`;
+  if (best.longM > 0) return `Your softest throw goes ${miss} past.`;
+  const smooth = power(settings.highestPower) === "smooth" ? "smooth throw" : "throw";
+  return `Your longest ${smooth} stops ${miss} short.`;
 }
 
 const joined = ({ power: part }: Option): string =>

@@ -64,7 +64,7 @@ export function flightPlot(
           side.points.map((point) => point.x),
           x,
         ),
-      hint: `Heights are drawn ${side.stretch} times. A typical disc that gets there with the least effort.`,
+      hint: `Heights are stretched ${side.stretch}×. A typical disc that gets there with the least effort.`,
       table: table(
         "Flight from the side",
         [["Out"], ["Above the spot", "number"], ["Seconds", "number"]],
@@ -232,11 +232,11 @@ const moreView = (form: HoleForm, set: Set, book: Book): TemplateResult =>
       })}
       ${segments({
         name: "wind-by",
-        legend: "Wind is known",
+        legend: "Wind",
         options: [
-          ["felt", "as felt"],
-          ["forecast", "by forecast"],
-          ["eye", "by eye"],
+          ["felt", "I feel it"],
+          ["forecast", "forecast"],
+          ["eye", "I see it"],
         ],
         value: form.windBy,
         onChange: (windBy) => set({ windBy }),
@@ -304,7 +304,7 @@ export function rankedView(options: readonly Option[], settings: Settings): Temp
   const fit = options.filter((option) => unfitSentence(option, settings) === "");
   const unfit = options.filter((option) => !fit.includes(option));
   return html`<section class="whole" aria-label="Ranked">
-    <h2>Ranked</h2>
+    <h2>Ranked by strokes</h2>
     ${
       fit.length === 0
         ? nothing
@@ -367,19 +367,26 @@ export function holeView(desk: Desk, book: Book): TemplateResult {
   const answer: Answer<HoleAnswer> | null = isBlankForm(hole) ? null : answersOf(book, hole);
   return html`<div class="side stack">
     ${formView(desk, book)}
-    <section aria-label="Answer" aria-live="polite">${answerView(answer, book)}</section>
+    <section aria-label="Answer" aria-live="polite">${answerView(desk, answer, book)}</section>
     ${answer?.ok ? detailView(desk, book, answer.value) : nothing}
   </div>`;
 }
 
-function answerView(answer: Answer<HoleAnswer> | null, book: Book): unknown {
+function answerView(desk: Desk, answer: Answer<HoleAnswer> | null, book: Book): unknown {
   if (!answer) return empty("How far is it?", "Type the distance to the target.");
   if (!answer.ok) return html`<p>${answer.why}</p>`;
   if (isPutt(answer.value, book))
     return html`<p class="pick" id="pick">Putt</p>
       <p>The target is inside the circle.</p>`;
-  return html`${pickView(answer.value, book)} ${playsView(answer.value, book)} ${PICK_CAUTION}`;
+  return html`${pickView(answer.value, book)} ${playsView(answer.value, book)} ${cautionView(desk)}`;
 }
+
+/** In full until the place was left once; from then on one tap away. */
+const cautionView = ({ state }: Desk): TemplateResult =>
+  html`<details class="caution" ?open=${!state.cautioned}>
+    <summary>Before you throw</summary>
+    ${PICK_CAUTION}
+  </details>`;
 
 const isPutt = ({ task }: HoleAnswer, { settings }: Book): boolean =>
   task.distanceM <= settings.circleM;

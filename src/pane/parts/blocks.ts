@@ -34,6 +34,7 @@ export function noticeView(desk: Desk): TemplateResult {
       notice
         ? html`<div class="notice ${notice.tone}">
             <p>${notice.text}</p>
+            ${notice.details === undefined ? nothing : copyDetails(notice.details)}
             ${
               notice.canUndo
                 ? html`<button class="plain" @click=${() => void desk.undo(place)}>Undo</button>`
@@ -49,6 +50,11 @@ export function noticeView(desk: Desk): TemplateResult {
     }
   </div>`;
 }
+
+const copyDetails = (details: string): TemplateResult =>
+  html`<button class="plain" @click=${() => void navigator.clipboard.writeText(details)}>
+    Copy details
+  </button>`;
 
 /** Long work: how far it is, and the way to stop it. */
 export function busyView({ state: { busy } }: Desk): unknown {

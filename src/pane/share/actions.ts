@@ -50,7 +50,7 @@ const PATIENCE_MS = 40;
 
 /** Freezes the Pocket sheet, with pauses in which the pane answers and may be stopped. */
 export const freeze = (desk: Desk): Promise<boolean> =>
-  desk.work("share", "Freezing", async (port, report, stop): Promise<Done> => {
+  desk.work("share", "Making the Pocket sheet", async (port, report, stop): Promise<Done> => {
     const { book } = desk.state;
     if (!book) return { said: "" };
     const frozen = { who: book.settings.player ?? "", day: todayOf(desk.options) };
@@ -60,6 +60,7 @@ export const freeze = (desk: Desk): Promise<boolean> =>
       const step = steps.next();
       if (step.done) {
         await port.replaceSheet(step.value);
+        await port.show(`${step.value.name}!A1`);
         const undo = port.undoable
           ? "The spreadsheet's own Undo brings the old one back."
           : "The sheet it replaced cannot be brought back.";

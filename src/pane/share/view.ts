@@ -127,7 +127,7 @@ const pocketView = (desk: Desk): TemplateResult =>
       it is now.
     </p>
     <button class="main" ?disabled=${desk.state.busy !== null} @click=${() => void freeze(desk)}>
-      Freeze the Pocket sheet
+      Make the Pocket sheet
     </button>
   </section>`;
 
@@ -179,7 +179,7 @@ function fileView(desk: Desk): unknown {
     }
     ${
       openFile
-        ? html`<label for="open-file">Go on with a file (.xlsx or .csv)</label>
+        ? html`<label for="open-file">Open a file (.xlsx or .csv)</label>
             <input
               id="open-file"
               type="file"

@@ -11,7 +11,7 @@ export function discsSheet(content: Content): SheetPlan {
     blocks: [
       text("A1", "title", "Discs"),
       text("A2", "lead", "One row a disc. Type and line sharpen the picks; blanks are fine."),
-      text("A3", "hint", "Write no in In bag to leave a disc at home."),
+      text("A3", "hint", "Set In bag to no to leave a disc at home."),
       {
         kind: "table",
         name: "Bag",
