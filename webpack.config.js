@@ -9,17 +9,19 @@
 const { resolve } = require("node:path");
 const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
+const { DefinePlugin } = require("webpack");
 require("tsx/cjs");
+const { functionExamples } = require("./src/tools/functionExamples.ts");
 const { FunctionsMetadataPlugin } = require("./src/tools/functionsMetadata.ts");
 const { hostRoot, LOCAL_HOST } = require("./src/tools/manifestFor.ts");
 const { ManifestPlugin } = require("./src/tools/manifestPlugin.ts");
 
 /** The page of the shared runtime: custom functions first, then the pane; each script with its build in the query. */
-const addinPage = () =>
+const addinPage = (script, filename) =>
   new HtmlPlugin({
     template: "./src/addin/addin.html",
-    filename: "addin.html",
-    chunks: ["functions", "addin"],
+    filename,
+    chunks: ["functions", script],
     chunksSortMode: "manual",
     scriptLoading: "blocking",
     inject: "body",
@@ -37,7 +39,9 @@ module.exports = ({ only, host = LOCAL_HOST }, { mode = "production" }) => {
     devtool: mode === "development" ? "source-map" : false,
     entry: {
       functions: "./src/functions/index.ts",
-      ...(functionsOnly ? {} : { addin: "./src/addin/addin.ts" }),
+      ...(functionsOnly
+        ? {}
+        : { addin: "./src/addin/addin.ts", selfTest: "./src/addin/selfTest/page.ts" }),
     },
     output: { path: resolve(__dirname, "dist"), filename: "[name].js" },
     resolve: {
@@ -55,7 +59,15 @@ module.exports = ({ only, host = LOCAL_HOST }, { mode = "production" }) => {
     performance: { hints: false },
     plugins: [
       new FunctionsMetadataPlugin(root),
-      ...(functionsOnly ? [] : [addinPage(), icons(), new ManifestPlugin(root)]),
+      ...(functionsOnly
+        ? []
+        : [
+            addinPage("addin", "addin.html"),
+            addinPage("selfTest", "self-test.html"),
+            new DefinePlugin({ FUNCTION_EXAMPLES: JSON.stringify(functionExamples()) }),
+            icons(),
+            new ManifestPlugin(root),
+          ]),
     ],
   };
 };

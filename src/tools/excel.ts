@@ -1,15 +1,22 @@
 /**
  * `npm run excel`: serves the built add-in on this machine over https and opens it in Excel. On
  * Windows and Mac Excel itself is opened with the add-in in it; elsewhere there is Excel on the
- * web, and the script says how the add-in gets there.
+ * web, and the script says how the add-in gets there. With `-- --self-test` the pane shows the
+ * self-test in place of the product.
  */
+import { readFileSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { ownCertificate, trustedCertificate } from "./certificate";
 import { LOCAL_HOST } from "./manifestFor";
 import { serveFolder } from "./staticServer";
 
 const ROOT = resolve(__dirname, "../..");
-const MANIFEST = resolve(ROOT, "dist/manifest.xml");
+const IS_SELF_TEST = process.argv.includes("--self-test");
+const MANIFEST = resolve(ROOT, IS_SELF_TEST ? "dist/self-test.xml" : "dist/manifest.xml");
+
+/** The same add-in with another page: one runtime, so every address of the page changes. */
+export const selfTestManifest = (xml: string): string =>
+  xml.replaceAll("/addin.html", "/self-test.html");
 
 /** How the add-in gets into Excel on the web. */
 export const ON_THE_WEB = [
@@ -44,6 +51,11 @@ function explainTheWeb(): void {
 }
 
 async function main(): Promise<void> {
+  if (IS_SELF_TEST)
+    writeFileSync(
+      MANIFEST,
+      selfTestManifest(readFileSync(resolve(ROOT, "dist/manifest.xml"), "utf8")),
+    );
   const close = await serve();
   if (hasExcel) await openInExcel();
   else explainTheWeb();
