@@ -34,6 +34,15 @@ function reader({ book }: ExcelHost): WorkbookPort {
   } as unknown as WorkbookPort;
 }
 
+/** What a function throws, Excel shows as an error in the cell. */
+function orError(ask: () => unknown): unknown {
+  try {
+    return ask();
+  } catch (error) {
+    return { error };
+  }
+}
+
 type Answering = (name: string, answer: unknown) => unknown;
 
 /** Works out what stands on the sheet of the self-test after every request, and Card's first cell. */
@@ -53,7 +62,10 @@ function calculating(host: ExcelHost, answering: Answering = (_, answer) => answ
       );
       const { parameters } = metadata.find(({ id }) => id === call.name)!;
       const args = parameters.map((_, index) => given[index] ?? null);
-      const raw = answering(call.name, functions.get(call.name)!(...args));
+      const raw = answering(
+        call.name,
+        orError(() => functions.get(call.name)!(...args)),
+      );
       const first = Array.isArray(raw) ? (raw as unknown[][])[0]![0] : raw;
       const isError = typeof first === "object";
       const kind = isError ? "Error" : typeof first === "number" ? "Double" : "String";
