@@ -127,7 +127,7 @@ export function chance(
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @returns 1 is smooth.
- * @example =CARRY.ATPOWER("Copper mid",280,Throws[#All],Settings)
+ * @example =CARRY.ATPOWER("Copper mid",260,Throws[#All],Settings)
  */
 export function atPower(
   disc: any[][],
