@@ -121,6 +121,21 @@ describe("in Excel", () => {
     await close();
   });
 
+  test("the self-test runs in the pane and ends in a report, even where formulas are not calculated", async () => {
+    const place = { sets: EXCEL_2021 };
+    const { page, host, refused, close } = await openExcelPage(browser, place, "self-test.html");
+    await page.getByRole("button", { name: "Run" }).click();
+    const report = page.getByRole("textbox", { name: "Report" });
+    await page.waitForFunction(() =>
+      /^\d+ of \d+ failed/.test(document.querySelector("textarea")!.value),
+    );
+    expect(await report.inputValue()).toMatch(/^ok +Add a throw, hear of it, and take it back/m);
+    expect(await report.inputValue()).toMatch(/^FAILED +A line of sight of 301/m);
+    expect(refused).toEqual([]);
+    expect(host.unknown).toEqual([]);
+    await close();
+  });
+
   test("what Excel refuses is a sentence in the pane, and nothing is made", async () => {
     const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
     host.book.isProtected = true;

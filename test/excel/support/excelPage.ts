@@ -61,7 +61,11 @@ const inside = (sets: RequirementSets): string => `
     CustomFunctions.associate = (id, run) => (window.registered = { ...window.registered, [id]: run });
   }`;
 
-export async function openExcelPage(browser: Browser, place: Place): Promise<ExcelPage> {
+export async function openExcelPage(
+  browser: Browser,
+  place: Place,
+  file = "addin.html",
+): Promise<ExcelPage> {
   const server = await serveFolder(join(__dirname, "../../../dist"));
   const page = await browser.newPage({ viewport: { width: 350, height: 720 } });
   const host = new ExcelHost({ sets: EXCEL_2021 });
@@ -84,7 +88,7 @@ export async function openExcelPage(browser: Browser, place: Place): Promise<Exc
     const file = new URL(route.request().url()).pathname.replace("/lib/1/hosted/", "");
     return route.fulfill({ contentType, body: readFileSync(join(OFFICE, file)) });
   });
-  await page.goto(`${server.address}addin.html`);
+  await page.goto(`${server.address}${file}`);
   return {
     ...{ page, host, refused },
     close: async () => {
