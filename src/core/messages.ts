@@ -145,6 +145,7 @@ export const messages = {
       `${name} must be degrees or a compass point such as NW; it is ${found}.`,
     notAngle: (name: string, found: number) =>
       `${name} must lie between -90 and 90 degrees; it is ${found}.`,
+    notDate: (name: string, found: string) => `${name} must be a date; it is ${found}.`,
     notCount: (name: string, found: number) =>
       `${name} must be a whole number from 1; it is ${found}.`,
     notText: (name: string, found: string) => `${name} must be text; it is ${found}.`,

@@ -1,7 +1,7 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
 import { coverage, gaps, worth } from "./bag";
-import { card, needed, smooth, wear } from "./carry";
-import { learn } from "./rounds";
+import { card, form, needed, practice, series, smooth, wear } from "./carry";
+import { calibration, learn, putting } from "./rounds";
 import { notes } from "./notes";
 import { atPower, best, chance, options, plan, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";
@@ -11,12 +11,14 @@ const functions = {
   AIR: air,
   ATPOWER: atPower,
   BEST: best,
+  CALIBRATION: calibration,
   CARD: card,
   CHANCE: chance,
   COVERAGE: coverage,
   CROSSWIND: crosswind,
   DRIFT: drift,
   FLIGHT: flight,
+  FORM: form,
   GAPS: gaps,
   HEADWIND: headwind,
   LEARN: learn,
@@ -27,7 +29,10 @@ const functions = {
   PLAN: plan,
   PLAYSBAND: playsBand,
   PLAYSLIKE: playsLike,
+  PRACTICE: practice,
+  PUTTING: putting,
   RISE: rise,
+  SERIES: series,
   SMOOTH: smooth,
   STROKES: strokes,
   WEAR: wear,

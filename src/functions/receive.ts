@@ -1,7 +1,7 @@
 /** From what a cell formula sends to the plain values that the core takes, with errors that name the argument. */
 import { unusable } from "../core/errors";
 import { parseDirection } from "../core/flight/wind";
-import { describeCell, ErrorCell, isBlank, plainCell } from "../core/log/cell";
+import { dateIn, describeCell, ErrorCell, isBlank, plainCell } from "../core/log/cell";
 import { messages } from "../core/messages";
 import { DISC_TYPES, type Cells, type DiscType } from "../core/types";
 
@@ -33,6 +33,14 @@ export function receiveDirection(value: unknown, name: string): number {
   if (isBlank(cell)) throw unusable(messages.functions.missing(name));
   if (typeof cell === "number" || typeof cell === "string") return parseDirection(cell, name);
   throw unusable(messages.functions.notDirection(name, describeCell(cell)));
+}
+
+/** A serial day, from a date or from year-month-day as text; null for a blank or a 0. */
+export function receiveDay(value: unknown, name: string): number | null {
+  const cell = plainCell(value);
+  const day = dateIn(cell);
+  if (Number.isNaN(day)) throw unusable(messages.functions.notDate(name, describeCell(cell)));
+  return day || null;
 }
 
 /** An angle of sight in degrees, between straight down and straight up; blank is level. */

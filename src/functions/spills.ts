@@ -1,10 +1,15 @@
 /** How each answer spills: a header row, then one row a record, in the unit of the settings. */
 import type { CoverageRow, Gap } from "../core/bag/coverage";
 import type { Twins, Worth } from "../core/bag/worth";
+import type { DayForm } from "../core/carry/form";
+import type { PracticeRow } from "../core/carry/practice";
+import type { SeriesPoint } from "../core/carry/series";
 import type { Trend } from "../core/carry/wear";
 import type { PlannedHole } from "../core/choice/plan";
 import type { PlaysLikeBand } from "../core/flight/playsLike";
 import type { FlightPoint } from "../core/flight/path";
+import type { Calibration, Tally } from "../core/learn/calibration";
+import type { LearntPutt } from "../core/learn/learnPutting";
 import type { NoteRow, Notes } from "../core/notes/pieces";
 import type { Option, Settings } from "../core/types";
 import { fromMetres, fromMps } from "../core/units";
@@ -20,6 +25,56 @@ export function wearCells(trend: Trend, settings: Settings): Spill {
   return [
     ["Verdict", "A month", "p", "Throws"],
     [trend.verdict, inUnit(settings)(trend.changePerMonthM), trend.p ?? "", trend.throws],
+  ];
+}
+
+export function formCells({ day, factor, sd, throws, discs }: DayForm): Spill {
+  return [
+    ["Date", "Factor", "Plus or minus", "Throws", "Discs"],
+    [day, factor, sd, throws, discs],
+  ];
+}
+
+export function practiceCells(rows: readonly PracticeRow[], settings: Settings): Spill {
+  const unit = inUnit(settings);
+  return [
+    ["Disc", "Throws", "Gain", "Known to", "Why"],
+    ...rows.map((row) => [row.disc, row.throws, row.gain ?? "", unit(row.knownToM), row.why]),
+  ];
+}
+
+export function seriesCells(points: readonly SeriesPoint[], settings: Settings): Spill {
+  const unit = inUnit(settings);
+  return [
+    ["Date", "Carry", "Level", "Side"],
+    ...points.map(({ day, carryM, levelM, sideM }) => [day, ...[carryM, levelM, sideM].map(unit)]),
+  ];
+}
+
+/** All rows with the verdict in words, then groups of like chances, for a chart of told against happened. */
+export function calibrationCells({ bins, ...all }: Calibration): Spill {
+  const tally = ({ told, happened, low, high, rows }: Tally): Out[] => [
+    ...[told, happened, low, high, rows],
+  ];
+  return [
+    [
+      ...["Throws with", "Told", "Happened", "Low", "High", "Rows"],
+      ...["Brier score", "p", "In words"],
+    ],
+    ["any chance", ...tally(all), all.brier, all.p, all.sentence],
+    ...(bins.length > 1 ? bins : []).map((bin, at) => [
+      at === 0 ? "the lowest" : at === bins.length - 1 ? "the highest" : "higher",
+      ...tally(bin),
+      ...["", "", ""],
+    ]),
+  ];
+}
+
+export function puttingCells(rows: readonly LearntPutt[], settings: Settings): Spill {
+  const unit = inUnit(settings);
+  return [
+    ["Distance", "Made", "Low", "High"],
+    ...rows.map(({ distanceM, share, low, high }) => [unit(distanceM), share, low, high]),
   ];
 }
 

@@ -8,6 +8,7 @@ const FIRST = 6;
 const LAST = FIRST + ROOM - 1;
 const rows = (column: string): string => `Card!$${column}$${FIRST}:$${column}$${LAST}`;
 const CURVE_ROWS = 100;
+const SERIES_ROWS = 500;
 const curve = (column: string): string =>
   `Card!$${column}$${FIRST}:$${column}$${FIRST + CURVE_ROWS - 1}`;
 
@@ -64,6 +65,14 @@ const oneDisc = (disc: string): readonly (CellsPlan | FormulaPlan)[] => [
     style: "figure",
     spill: { rows: 2, columns: 4, formats: [TEXT, "+0.0;-0.0;0", "0.000", WHOLE] },
   },
+  text("T5", "label", "Newest day"),
+  {
+    kind: "formula",
+    at: "V5",
+    formula: onceLogged("CARRY.FORM(Throws[#All],Settings)"),
+    style: "figure",
+    spill: { rows: 2, columns: 5, formats: [DAY, "0.0%", "0.0%", WHOLE, WHOLE] },
+  },
 ];
 
 /** One dynamic array for each column of the ladder, so that no cell below the last disc is drawn. */
@@ -92,6 +101,13 @@ const chartData: readonly (CellsPlan | FormulaPlan)[] = [
     formula: onceLogged("CARRY.COVERAGE(MyCard,Settings,,,5)"),
     style: "hint",
     spill: { rows: CURVE_ROWS + 1, columns: 4, formats: [WHOLE, SHARE, SHARE, TEXT] },
+  },
+  {
+    kind: "formula",
+    at: "AL5",
+    formula: onceLogged("CARRY.SERIES(R2,Throws[#All],Settings,Bag[#All])"),
+    style: "hint",
+    spill: { rows: SERIES_ROWS + 1, columns: 4, formats: [DAY, WHOLE, WHOLE, SIGNED] },
   },
 ];
 
@@ -143,7 +159,7 @@ export function cardSheet(content: Content): SheetPlan {
     frozenColumns: 1,
     widths: [
       ...[18, 11, 10, 8, 8, 8, 8, 8, 8, 10, 8, 9, 12, 11, 12, 3],
-      ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 9, 9, 9, 9, 3, 9, 9, 9, 18],
+      ...[11, 18, 3, 11, 11, 11, 11, 11, 11, 11, 11, 9, 9, 9, 9, 3, 9, 9, 9, 18, 3, 12, 9, 9, 9],
     ],
     blocks: [
       text("A1", "title", "Card"),

@@ -7,7 +7,7 @@ export function discsSheet(content: Content): SheetPlan {
   return {
     name: "Discs",
     frozenRows: 5,
-    widths: [18, 12, 11, 9, 9, 26, 3, 12, 18, 18, 12, 12, 12, 12],
+    widths: [18, 12, 11, 9, 9, 26, 3, 12, 18, 18, 12, 12, 3, 18, 9, 9, 10, 26],
     blocks: [
       text("A1", "title", "Discs"),
       text("A2", "lead", "One row a disc. Type and line sharpen the picks; blanks are fine."),
@@ -41,6 +41,20 @@ export function discsSheet(content: Content): SheetPlan {
         formula: onceLogged("CARRY.GAPS(MyCard,Settings)"),
         style: "figure",
         spill: { rows: 41, columns: 5, formats: [TEXT, WHOLE, WHOLE, SHARE, STROKES] },
+      },
+      text("N1", "heading", "Worth throwing next"),
+      text(
+        "N2",
+        "hint",
+        "Throws to add, and the chance in the circle that they gain at the disc's own carry.",
+        "Only a header below: you know every disc well enough.",
+      ),
+      {
+        kind: "formula",
+        at: "N5",
+        formula: onceLogged("CARRY.PRACTICE(Throws[#All],Settings,Bag[#All])"),
+        style: "figure",
+        spill: { rows: 61, columns: 5, formats: [TEXT, WHOLE, "0.0%", WHOLE, TEXT] },
       },
     ],
     print: { landscape: true, fitWide: true, titleRows: 5 },

@@ -1,9 +1,12 @@
 /** Each function of the workbook as the direct call of the core, with the arguments read from the cells. */
 import { coverage, gaps } from "../../../src/core/bag/coverage";
 import { twins, worth } from "../../../src/core/bag/worth";
+import { formOfDay } from "../../../src/core/carry/form";
 import { neededThrows } from "../../../src/core/carry/needed";
 import { cardCells, readCard } from "../../../src/core/carry/cardCells";
 import { rowOf } from "../../../src/core/carry/levelThrows";
+import { practice } from "../../../src/core/carry/practice";
+import { seriesOf } from "../../../src/core/carry/series";
 import { trendOf } from "../../../src/core/carry/wear";
 import { bestChance } from "../../../src/core/choice/chance";
 import { planCourse } from "../../../src/core/choice/plan";
@@ -21,10 +24,12 @@ import {
   parseDirection,
   riseM,
 } from "../../../src/core/flight/wind";
+import { calibration } from "../../../src/core/learn/calibration";
 import { learnFactors } from "../../../src/core/learn/learnFactors";
+import { learnPutting } from "../../../src/core/learn/learnPutting";
 import { readBag } from "../../../src/core/log/readBag";
 import { readCourse } from "../../../src/core/log/readCourse";
-import { readRounds } from "../../../src/core/log/readRounds";
+import { readPutts, readRounds } from "../../../src/core/log/readRounds";
 import { readSettings } from "../../../src/core/log/readSettings";
 import { readThrows } from "../../../src/core/log/readThrows";
 import { readNotes } from "../../../src/core/notes/readNotes";
@@ -80,6 +85,28 @@ export const coreAnswers: Record<string, Core> = {
       readBag(bag as Cells),
     );
     return [[verdict, changePerMonthM === null ? "" : feet(changePerMonthM)]];
+  },
+  FORM: (throws, set) => {
+    const log = readThrows(throws as Cells, settings(set));
+    const { day, factor, sd, throws: count, discs } = formOfDay(log, [], settings(set), null);
+    return [[day, factor, sd, count, discs]];
+  },
+  PRACTICE: (throws, set, bag) => {
+    const known = settings(set);
+    const listed = readBag(bag as Cells);
+    const rows = practice(readCard(throws as Cells, listed, known), listed, known);
+    return rows.map((row) => [
+      ...[row.disc, row.throws, row.gain ?? ""],
+      ...[row.knownToM === null ? "" : feet(row.knownToM), row.why],
+    ]);
+  },
+  SERIES: (disc, throws, set, bag) => {
+    const known = settings(set);
+    const log = readThrows(throws as Cells, known);
+    return seriesOf(String(disc), log, readBag(bag as Cells), known).map((point) => [
+      point.day,
+      ...[point.carryM, point.levelM, point.sideM].map((m) => (m === null ? "" : feet(m))),
+    ]);
   },
   NOTES: (text, bag, set) => {
     const lines = Array.isArray(text) ? text.flat().join("\n") : String(text);
@@ -192,5 +219,22 @@ export const coreAnswers: Record<string, Core> = {
         ["Course side", factors.courseSide],
       ] as const
     ).map(([name, { value, sd, rows }]) => [name, value, sd, rows]);
+  },
+  CALIBRATION: (rounds, throws, set) => {
+    const known = settings(set);
+    const all = calibration(readRounds(rounds as Cells, known), card(throws!, known), known);
+    return [
+      [
+        ...["any chance", all.told, all.happened, all.low, all.high, all.rows],
+        ...[all.brier, all.p, all.sentence],
+      ],
+    ];
+  },
+  PUTTING: (putts, set) => {
+    const known = settings(set);
+    const distancesM = known.putting.map(({ distanceM }) => distanceM);
+    return learnPutting(readPutts(putts as Cells, known), distancesM).map((row) => [
+      ...[feet(row.distanceM), row.share, row.low, row.high],
+    ]);
   },
 };
