@@ -16,7 +16,11 @@ async function start(): Promise<void> {
   if (tooOld()) return explainOutside(element("outside"), "old");
   const port = new ExcelWorkbook();
   Office.actions.associate("recalculate", (event: Office.AddinCommands.Event) => {
-    void port.recalculate().finally(() => event.completed());
+    // The ribbon has no place for words; the pane's own button says why it failed.
+    void port
+      .recalculate()
+      .catch((reason: unknown) => console.warn(reason))
+      .finally(() => event.completed());
   });
   mountPane(element("pane"), port);
 }

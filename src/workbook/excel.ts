@@ -157,11 +157,14 @@ export class ExcelWorkbook implements WorkbookPort {
 
   /** Formulas that show #NAME? are written again first: no calculation cures them. */
   async recalculate(): Promise<void> {
-    await inOneStep("Repairing formulas", repairOurs("unanswered"));
-    await inExcel("Recalculating", async (context) => {
-      context.application.calculate("Full");
-      await context.sync();
-    });
+    try {
+      await inOneStep("Repairing formulas", repairOurs("unanswered"));
+    } finally {
+      await inExcel("Recalculating", async (context) => {
+        context.application.calculate("Full");
+        await context.sync();
+      });
+    }
   }
 
   health(blueprint: Blueprint): Promise<Health> {

@@ -89,6 +89,14 @@ describe("formulas that Excel met without us", () => {
   });
 });
 
+test("a protected sheet does not keep Recalculate from calculating the rest", async () => {
+  const excel = await opened();
+  forgetFunctions(excel);
+  excel.host.book.sheet("Card").isProtected = true;
+  await expect(excel.port.recalculate()).rejects.toThrow(/Card.*protected/);
+  expect(excel.host.book.calculations).toEqual(["Full"]);
+});
+
 describe("a sentence is said", () => {
   test("of manual calculation", async () => {
     const { host, port } = await opened();
