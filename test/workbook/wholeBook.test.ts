@@ -206,6 +206,25 @@ describe("another program's workbook", () => {
   });
 });
 
+it("counts the days of a log from 1904 even where no format shows that they are days", () => {
+  const text = (ref: string, word: string): string =>
+    `<c r="${ref}" t="inlineStr"><is><t>${word}</t></is></c>`;
+  const book = read(
+    handMadeWorkbook({
+      workbookPr: '<workbookPr date1904="1"/>',
+      sheets: {
+        Log: `<sheetData><row r="1">${text("A1", "Disc")}${text("B1", "Carry")}${text("C1", "Date")}</row><row r="2">${text("A2", "Copper mid")}<c r="B2"><v>301</v></c><c r="C2"><v>44692</v></c></row></sheetData>`,
+      },
+    }),
+  );
+  // 12 May 2026 is day 46154 where days are counted from 1900 (as LibreOffice numbers it), 1462 more.
+  expect(
+    book.sheets[0]!.cells.get(2)!
+      .map((cell) => cell?.value)
+      .slice(2),
+  ).toEqual([301, 46154]);
+});
+
 describe("what a page cannot keep", () => {
   it("is named, sheet by sheet", () => {
     const { beyond } = readWhole(

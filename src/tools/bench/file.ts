@@ -1,4 +1,4 @@
-/** How long it takes to save and to read a log of 72,000 throws. */
+/** How much work it is to save and to read a log of 72,000 throws, whatever else the machine does. */
 import type { BenchRow } from "../bench";
 import { bundleInNode } from "../../page/bundleInNode";
 import { openHeadless } from "../../page/headless";
@@ -24,15 +24,17 @@ const throws = Array.from({ length: THROWS }, (_, index) => [
   index % 11 === 0 ? `note ${index}` : "",
 ]);
 
+/** Seconds of the processor, those of the program's other threads included. */
 function timed<Result>(work: () => Result): { seconds: number; result: Result } {
-  const start = performance.now();
+  const start = process.cpuUsage();
   const result = work();
-  return { seconds: (performance.now() - start) / 1000, result };
+  const { user, system } = process.cpuUsage(start);
+  return { seconds: (user + system) / 1_000_000, result };
 }
 
 const row = (name: string, seconds: number): BenchRow => ({
   name,
-  target: `< ${MOST_SECONDS} s`,
+  target: `< ${MOST_SECONDS} s of CPU`,
   result: `${seconds.toFixed(2)} s`,
   ok: seconds < MOST_SECONDS,
 });

@@ -1,4 +1,6 @@
 /** A whole workbook out of the parts of a file, and what the file holds that a page cannot. */
+import { findColumns } from "../../core/log/headings";
+import { THROW_HEADERS } from "../../core/log/readThrows";
 import { type Area, readArea, readSheetArea } from "../a1";
 import type { NamePlan, SheetPlan } from "../blueprint/types";
 import {
@@ -361,6 +363,24 @@ const withinLimitsOf = (ref: string | undefined): Area | null => {
 const areasOf = (text: string): Area[] =>
   text.split(/\s+/).flatMap((ref) => withinLimitsOf(ref) ?? []);
 
+/** Rows in which the header of a log is looked for. */
+const SEARCHED = 20;
+
+/** Days in a log's column of dates that no format tells from other numbers, of a 1904 workbook. */
+function countPlainDays({ cells }: WholeSheet): void {
+  for (let row = 1; row <= SEARCHED; row++) {
+    const headers = Array.from(cells.get(row) ?? [], (cell) => cell?.value ?? "");
+    const { date, disc, carry } = findColumns(headers, THROW_HEADERS);
+    if (!date || !disc || !carry) continue;
+    for (const [at, line] of cells) {
+      const cell = at > row ? line[date.index] : undefined;
+      if (typeof cell?.value !== "number" || showsDay(cell.look?.format)) continue;
+      if (cell.formula === undefined) line[date.index] = { ...cell, value: from1904(cell.value) };
+    }
+    return;
+  }
+}
+
 /** Names that spreadsheets make for themselves begin so. */
 const OWN_NAME = /^_xl/i;
 
@@ -424,6 +444,7 @@ export function readWhole(
       knows,
     ).read();
     beyond.push(...more);
+    if (file.counts1904) countPlainDays(sheet);
     return [sheet];
   });
   const { names, lost } = namesOf(file);
