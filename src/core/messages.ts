@@ -112,6 +112,8 @@ export const messages = {
     noRows: () => "There are no rounds to learn from.",
     noneUsable: (row: number, reason: string) =>
       `No row of the rounds can be learnt from. Row ${row}: ${reason}`,
+    noFinishes: () =>
+      "No row of the rounds says both how long and how far to the side a throw finished.",
     noPutts: () => "There are no putts to learn from.",
     noneInOrOut: () =>
       "No row of the rounds says whether a throw finished in the circle. Fill in In circle, or Finish and Offline.",

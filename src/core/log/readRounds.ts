@@ -92,14 +92,8 @@ function roundOf(
   if (disc === "" || distanceM === 0 || noResult) return null;
   if (finishM !== null && finishM <= -distanceM)
     throw unusable(messages.log.finishBehind(row.row, row.number(columns.finish, "finish")));
-  if (inCircle !== null && (finishM !== null || offlineM !== null)) {
-    const nearestM = Math.hypot(finishM ?? 0, offlineM ?? 0);
-    const tooFar = inCircle && nearestM > circleM + AT_THE_EDGE_M;
-    const tooNear =
-      !inCircle && finishM !== null && offlineM !== null && nearestM < circleM - AT_THE_EDGE_M;
-    if (tooFar || tooNear)
-      throw unusable(messages.log.circleContradicted(row.row, inCircle ? "yes" : "no"));
-  }
+  if (inCircle !== null && missContradicts(inCircle, finishM, offlineM, circleM))
+    throw unusable(messages.log.circleContradicted(row.row, inCircle ? "yes" : "no"));
   return {
     row: row.row,
     day: dayIn(row, columns.date),
@@ -114,6 +108,18 @@ function roundOf(
     offlineM,
     inCircle,
   };
+}
+
+/** Whether finish and offline, in m and null where not noted, cannot belong to a throw in or out of the circle. */
+export function missContradicts(
+  inCircle: boolean,
+  finishM: number | null,
+  offlineM: number | null,
+  circleM: number,
+): boolean {
+  const nearestM = Math.hypot(finishM ?? 0, offlineM ?? 0);
+  if (inCircle) return nearestM > circleM + AT_THE_EDGE_M;
+  return finishM !== null && offlineM !== null && nearestM < circleM - AT_THE_EDGE_M;
 }
 
 /** How far from the target, no farther than any throw carries; null where it was not noted. */

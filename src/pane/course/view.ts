@@ -1,65 +1,16 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { Factors } from "../../core/learn/learnFactors";
-import { settingRule } from "../../core/log/settingsTable";
 import type { Option, Settings } from "../../core/types";
 import type { Book } from "../book/book";
 import type { Desk } from "../controller";
-import { bagOf } from "../field/model";
 import { pickOf, unfitSentence } from "../hole/model";
-import { empty, PICK_CAUTION, showSheet, table } from "../parts/blocks";
-import { numberBox, picker } from "../parts/boxes";
-import { count, distance, length, plain, share, strokes } from "../words/figures";
-import { addResult, lookAt, setCourse, toggle, useFactors } from "./actions";
-import { factorsToUse, inUse, learntOf, USES } from "./learnt";
+import { empty, PICK_CAUTION, showSheet } from "../parts/blocks";
+import { count, distance, length, share, strokes } from "../words/figures";
+import { lookAt, toggle } from "./actions";
+import { learntView } from "./learntView";
 import { type Planned, planOf, totalsOf } from "./model";
-
-/** What the rounds taught, and how sure it is. */
-export function learntView(desk: Desk, book: Book): TemplateResult {
-  const learnt = learntOf(book);
-  return html`<section aria-label="Learnt">
-    <h2>Learnt from your rounds</h2>
-    ${
-      book.rounds.length === 0
-        ? html`<p class="quiet">
-            Open a hole above and add where the throw finished. Your own slope and wind factors then
-            stand here.
-          </p>`
-        : learnt.ok
-          ? factorsView(desk, book, learnt.value)
-          : html`<p>${learnt.why}</p>`
-    }
-  </section>`;
-}
-
-function factorsView(desk: Desk, book: Book, factors: Factors): TemplateResult {
-  const used = inUse(factors, book);
-  return html`${table(
-      "Learnt factors",
-      [["Setting"], ["Value", "number"], ["±", "number"], ["Rows", "number"]],
-      USES.map(({ learnt, setting, decimals }) => {
-        const { value, sd, rows } = learnt(factors);
-        return [
-          settingRule(setting).label,
-          plain(value, decimals),
-          plain(sd, decimals),
-          String(rows),
-        ];
-      }),
-    )}
-    <p>${scatterSentence(factors)}</p>
-    <p class="quiet">
-      Factors: 1 means the model is right for you. Trust a figure when its ± is small.
-    </p>
-    <button
-      ?disabled=${used || desk.state.busy !== null}
-      @click=${() => void useFactors(desk, factorsToUse(factors, book))}
-    >
-      ${used ? "In use" : "Use these"}
-    </button>`;
-}
-
-const scatterSentence = ({ scatter }: Factors): string =>
-  `On the course your throws scatter ${plain(scatter, 1)} times as far as in the field.`;
+import { puttingView } from "./puttingView";
+import { resultView } from "./resultView";
+import { cameTrueView, finishesView } from "./toldView";
 
 /** A hole of the plan laid open: the reasons, and a place for what happened. */
 export function openHoleView(
@@ -96,51 +47,6 @@ function reasonsView(
   </p>`;
 }
 
-function resultView(desk: Desk, book: Book, entry: Planned, next: Planned | null): TemplateResult {
-  const { course: form } = desk.state;
-  const { option } = entry.plan;
-  const add = (): void => void addResult(desk, entry, next?.hole.row ?? null);
-  return html`<fieldset class="stack tight">
-    <legend>What happened</legend>
-    ${picker({
-      id: "result-disc",
-      label: "Disc",
-      value: form.disc === "" ? (option?.disc ?? "") : form.disc,
-      options: [
-        ...(option ? [] : [["", "choose"] as const]),
-        ...bagOf(book).map((disc) => [disc, disc] as const),
-      ],
-      onChange: (disc) => setCourse(desk, { disc }),
-    })}
-    <div class="two">
-      ${numberBox({
-        id: "result-finish",
-        label: "Finish, short minus",
-        unit: book.settings.distanceUnit,
-        value: form.finish,
-        signed: true,
-        onInput: (finish) => setCourse(desk, { finish }),
-        onKey: (event) => {
-          if (event.key === "Enter") add();
-        },
-      })}
-      ${numberBox({
-        id: "result-power",
-        label: "Power",
-        unit: "%",
-        value: form.power,
-        placeholder: usualPower(form.disc, entry),
-        onInput: (power) => setCourse(desk, { power }),
-      })}
-    </div>
-    <button class="main" @click=${add}>Add the result</button>
-  </fieldset>`;
-}
-
-/** The planned power for the planned disc; smooth for any other. */
-const usualPower = (disc: string, { plan: { option } }: Planned): string =>
-  option && (disc === "" || disc === option.disc) ? String(Math.round(option.power * 100)) : "100";
-
 /** The disc for each hole; results go in hole by hole. */
 export function courseView(desk: Desk, book: Book): TemplateResult {
   if (book.holes.length === 0)
@@ -151,7 +57,8 @@ export function courseView(desk: Desk, book: Book): TemplateResult {
     );
   const plan = planOf(book);
   return html`${plan.ok ? planView(desk, book, plan.value) : html`<p>${plan.why}</p>`}
-  ${learntView(desk, book)}`;
+  ${learntView(desk, book)} ${cameTrueView(desk, book)} ${finishesView(desk, book)}
+  ${puttingView(desk, book)}`;
 }
 
 function planView(desk: Desk, book: Book, planned: readonly Planned[]): TemplateResult {

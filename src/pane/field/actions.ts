@@ -1,11 +1,13 @@
 /** What the buttons and keys of Field do. */
 import { DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { PortError } from "../../workbook/port";
-import { addRows } from "../book/book";
+import type { DayForm } from "../../core/carry/form";
+import { addRows, writeSettings } from "../book/book";
 import { rowsFor } from "../book/newThrows";
 import { type Desk, sentenceOf } from "../controller";
 import { withFocus, withNotice } from "../state";
 import type { Step } from "../undo/takeBack";
+import { formSettings, NO_FORM } from "./form";
 import {
   doubted,
   doubtOf,
@@ -147,3 +149,19 @@ export function turn(desk: Desk, step: number): void {
   const now = desk.state.session?.offline ?? null;
   setSession(desk, { offline: now === null ? step : now + step });
 }
+
+/** Picks count with the form of the day from now on. */
+export const useForm = (desk: Desk, form: DayForm): Promise<boolean> =>
+  desk.work("field", "Writing the settings", async (port) => {
+    const what = "today's form, in Settings";
+    const changes = [await writeSettings(port, formSettings(form))];
+    return { said: `Wrote ${what}.`, step: { place: "field", what, changes } };
+  });
+
+/** Picks go by the card alone. */
+export const forgetForm = (desk: Desk): Promise<boolean> =>
+  desk.work("field", "Writing the settings", async (port) => {
+    const what = "the form of an earlier day, out of Settings";
+    const changes = [await writeSettings(port, NO_FORM)];
+    return { said: "Picks go by the card again.", step: { place: "field", what, changes } };
+  });

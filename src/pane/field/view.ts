@@ -11,6 +11,7 @@ import { nearestAt, scale } from "../plots/scale";
 import { goTo, withLook } from "../state";
 import { todayOf } from "../today";
 import { count, day, distance, length, wind } from "../words/figures";
+import { formOfDayView } from "./formView";
 import {
   add,
   again,
@@ -175,6 +176,7 @@ export function sessionView(desk: Desk, book: Book, session: Session): TemplateR
     ${headView(desk, book, session, progress)}
     ${disc === null ? nothing : throwView(desk, book, session, disc)}
     ${lastView(desk, book, logged.at(-1))} ${FIELD_CAUTION}
+    ${formOfDayView(desk, book, session.day)}
     ${
       disc === null
         ? nothing
@@ -283,69 +285,70 @@ function formView(desk: Desk, book: Book): TemplateResult {
   const today = todayOf(desk.options);
   const chosen = dayFromIso(form.day) ?? today;
   const already = book.log.throws.filter((thrown) => thrown.day === chosen).length;
-  return html`<section aria-label="Start a session">
-    <h2>Throw the whole bag, smoothly</h2>
-    <p>
-      Each disc comes up in turn. Type where it stopped and press Enter: the throw is in the log.
-    </p>
-    <div class="two">
-      ${textBox({
-        id: "day",
-        label: "Day",
-        type: "date",
-        value: form.day || day(today),
-        onInput: (text) => set({ day: text }),
+  return html`${formOfDayView(desk, book, chosen)}
+    <section aria-label="Start a session">
+      <h2>Throw the whole bag, smoothly</h2>
+      <p>
+        Each disc comes up in turn. Type where it stopped and press Enter: the throw is in the log.
+      </p>
+      <div class="two">
+        ${textBox({
+          id: "day",
+          label: "Day",
+          type: "date",
+          value: form.day || day(today),
+          onInput: (text) => set({ day: text }),
+        })}
+        ${numberBox({
+          id: "margin",
+          label: "Know each disc to ±",
+          unit: distanceUnit,
+          value: form.margin,
+          placeholder: usualMargin(book.settings),
+          onInput: (margin) => set({ margin }),
+        })}
+        ${numberBox({
+          id: "field-headwind",
+          label: "Headwind",
+          unit: windUnit,
+          value: form.headwind,
+          placeholder: "0",
+          signed: true,
+          onInput: (headwind) => set({ headwind }),
+        })}
+        ${numberBox({
+          id: "field-rise",
+          label: "Rise",
+          unit: distanceUnit,
+          value: form.rise,
+          placeholder: "0",
+          signed: true,
+          onInput: (rise) => set({ rise }),
+        })}
+      </div>
+      ${segments({
+        name: "order",
+        legend: "Next disc",
+        options: [
+          ["worth", "least known first"],
+          ["listed", "as listed"],
+        ],
+        value: form.order,
+        onChange: (order) => set({ order }),
       })}
-      ${numberBox({
-        id: "margin",
-        label: "Know each disc to ±",
-        unit: distanceUnit,
-        value: form.margin,
-        placeholder: usualMargin(book.settings),
-        onInput: (margin) => set({ margin }),
-      })}
-      ${numberBox({
-        id: "field-headwind",
-        label: "Headwind",
-        unit: windUnit,
-        value: form.headwind,
-        placeholder: "0",
-        signed: true,
-        onInput: (headwind) => set({ headwind }),
-      })}
-      ${numberBox({
-        id: "field-rise",
-        label: "Rise",
-        unit: distanceUnit,
-        value: form.rise,
-        placeholder: "0",
-        signed: true,
-        onInput: (rise) => set({ rise }),
-      })}
-    </div>
-    ${segments({
-      name: "order",
-      legend: "Next disc",
-      options: [
-        ["worth", "least known first"],
-        ["listed", "as listed"],
-      ],
-      value: form.order,
-      onChange: (order) => set({ order }),
-    })}
-    ${FIELD_CAUTION}
-    <button class="main" @click=${() => start(desk, today)}>
-      ${already > 0 ? "Go on" : "Start"}
-    </button>
-    ${
-      already > 0
-        ? html`<p class="quiet">
-            ${count(already, "throw")} of that day ${already === 1 ? "is" : "are"} in the log; the
-            session goes on from there.
-          </p>`
-        : nothing
-    }
-  </section>`;
+      ${FIELD_CAUTION}
+      <button class="main" @click=${() => start(desk, today)}>
+        ${already > 0 ? "Go on" : "Start"}
+      </button>
+      ${
+        already > 0
+          ? html`<p class="quiet">
+              ${count(already, "throw")} of that day ${already === 1 ? "is" : "are"} in the log; the
+              session goes on from there.
+            </p>`
+          : nothing
+      }
+    </section>`;
 }
 
 /** Fieldwork: through the bag, one throw after the other. */

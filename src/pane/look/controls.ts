@@ -226,6 +226,15 @@ export const controls = css`
     align-items: center;
     text-align: center;
   }
+  .counted {
+    display: grid;
+    grid-template-columns: 62px minmax(0, 1fr) 62px;
+    gap: 8px;
+    align-items: end;
+  }
+  .counted button {
+    padding-inline: 4px;
+  }
   .grow {
     flex: 1;
   }

@@ -120,6 +120,7 @@ export const segments = <Value extends string>(choice: Segments<Value>): Templat
           html`<label
             ><input
               type="radio"
+              id="${choice.name}-${value}"
               name=${choice.name}
               value=${value}
               .checked=${live(value === choice.value)}
