@@ -29,6 +29,9 @@ describe("the key of a range's content", () => {
       }),
     ));
 
+  test("texts of one length differ by what they say", () =>
+    expect(contentKey([["Wind in", "mph"]])).not.toBe(contentKey([["Wind in", "m/s"]])));
+
   test("the same cells in another shape have another key", () =>
     expect(contentKey([[1, 2]])).not.toBe(contentKey([[1], [2]])));
 

@@ -1,6 +1,7 @@
 /**
  * Finding columns by their header, and settings by their label: in any case and order, by listed
- * aliases, with or without a unit behind the name ("Carry (m)", "Carry, m", "Carry m").
+ * aliases, with or without something in brackets behind the name ("Carry (m)"). Any other second word
+ * makes it another column: "Wind direction" is not Wind.
  */
 import type { Cell } from "../types";
 import { type DistanceUnit, type TemperatureUnit, toMetres, toMps, type WindUnit } from "../units";
@@ -12,7 +13,7 @@ export type Aliases<Field extends string> = Readonly<Record<Field, readonly stri
 
 export interface Heading<Field extends string> {
   readonly field: Field;
-  /** What stands behind the name, such as "m"; "" for nothing. */
+  /** What stands in brackets behind the name, such as "m"; "" for nothing. */
   readonly unit: string;
 }
 
@@ -32,12 +33,15 @@ export function headingOf<Field extends string>(
   const text = discKey(plain).replace(/\s*:$/, "");
   const whole = fieldNamed(text, aliases);
   if (whole) return { field: whole, unit: "" };
-  const parts = /^(.*?)(?:\s*[([]\s*(.*?)\s*[)\]]|\s*,\s*(\S+)|\s+(\S+))$/.exec(text);
+  const parts = /^(.*?)\s*[([]\s*(.*?)\s*[)\]]$/.exec(text);
   const field = parts && fieldNamed(parts[1]!, aliases);
-  return field ? { field, unit: parts[2] ?? parts[3] ?? parts[4] ?? "" } : null;
+  return field ? { field, unit: parts[2]! } : null;
 }
 
-/** The first column of each field that the header row has. */
+/**
+ * The first column of each field that the header row has. A unit that nobody here can read ("Carry (yd)")
+ * makes it another column, which is passed over: read in another unit, it would mislead.
+ */
 export function findColumns<Field extends string>(
   header: readonly Cell[],
   aliases: Aliases<Field>,
@@ -45,7 +49,8 @@ export function findColumns<Field extends string>(
   const found: Partial<Record<Field, Column>> = {};
   header.forEach((cell, index) => {
     const heading = headingOf(cell, aliases);
-    if (heading) found[heading.field] ??= { index, unit: heading.unit };
+    if (heading && isUnitOf(heading.field, heading.unit))
+      found[heading.field] ??= { index, unit: heading.unit };
   });
   return found;
 }
@@ -90,6 +95,12 @@ export const TEMPERATURE_WORDS: ReadonlyMap<string, TemperatureUnit> = new Map([
   ["°c", "C"],
   ["celsius", "C"],
 ]);
+
+/** Shares and directions say so in their header without changing how they are read. */
+const PLAIN_UNITS: ReadonlySet<string> = new Set(["", "%", "share", "°", "deg", "degrees"]);
+
+const isUnitOf = (field: string, unit: string): boolean =>
+  PLAIN_UNITS.has(unit) || (field === "headwind" ? WIND_WORDS : DISTANCE_WORDS).has(unit);
 
 // What one unit of a column is worth in SI: by the unit in its header, else by the settings.
 
