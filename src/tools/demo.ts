@@ -1,6 +1,6 @@
 /**
  * `npm run demo`: the starter workbook in the terminal, without a browser: the card, the plan of
- * the course and one explained pick; the ladder and coverage plots as SVG in dist/demo.
+ * the course and one explained pick; the plots of the pane as SVG in dist/demo.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";

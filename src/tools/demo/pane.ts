@@ -5,6 +5,8 @@ import { coveredOf } from "../../pane/bag/model";
 import { coveragePlot, ladderPlot } from "../../pane/bag/plots";
 import { bookOf, readRawBook } from "../../pane/book/book";
 import type { Desk } from "../../pane/controller";
+import { finishPlot, puttingPlot, reliabilityPlot } from "../../pane/course/plots";
+import { calibrationOf, puttingCurveOf, puttsByDistance, scatterOf } from "../../pane/course/told";
 import { answerHole, pickOf, pickSentence, whySentence } from "../../pane/hole/model";
 import { look } from "../../pane/look";
 import { firstState } from "../../pane/state";
@@ -31,7 +33,7 @@ export async function explainHole(port: WorkbookPort, place: number): Promise<st
   ].join("\n");
 }
 
-/** The ladder and the coverage plot of the workbook, each as a file that stands alone. */
+/** The plots of the bag and of what happened on the course, each as a file that stands alone. */
 export async function drawPlots(port: WorkbookPort): Promise<Record<string, string>> {
   const book = await readBook(port);
   const desk = {
@@ -39,8 +41,20 @@ export async function drawPlots(port: WorkbookPort): Promise<Record<string, stri
     change: () => {},
   } as unknown as Desk;
   const covered = coveredOf(book);
+  const told = calibrationOf(book);
+  const scatter = scatterOf(book, "");
+  const putting = puttingCurveOf(book);
   return {
     ladder: standAlone(ladderPlot(desk, book)),
+    ...(told.ok ? { reliability: standAlone(reliabilityPlot(desk, told.value)) } : {}),
+    ...(scatter.ok ? { finishes: standAlone(finishPlot(desk, scatter.value, book.settings)) } : {}),
+    ...(putting.ok
+      ? {
+          putting: standAlone(
+            puttingPlot(desk, putting.value, puttsByDistance(book), book.settings),
+          ),
+        }
+      : {}),
     ...(covered.ok ? { coverage: standAlone(coveragePlot(desk, book, covered.value)) } : {}),
   };
 }
