@@ -25,6 +25,7 @@ import type { Theme } from "@univerjs/themes";
 import type { SheetPlan } from "../blueprint/types";
 import { FaultMessages } from "./changes";
 import { engineFunctions, SpillFunction } from "./functionsBridge";
+import { longHistory } from "./workarounds/shortHistory";
 
 // The built custom functions as the embedded workbook takes them: what dist/functions.js associates, and dist/functions.json.
 
@@ -221,12 +222,15 @@ export function startEngine({
     locales: { [LocaleType.EN_US]: language ?? {} },
     logLevel: LogLevel.ERROR,
     darkMode: dark ?? false,
+    override: longHistory,
     ...(theme ? { theme } : {}),
   });
   univer.registerPlugin(UniverFormulaEnginePlugin, {
     function: [...functions, [SpillFunction, SPILL_FUNCTION]],
   });
-  univer.registerPlugin(UniverSheetsPlugin);
+  // The engine forgets its history when a sheet of more cells than this is deleted.
+  const largeSheetOperation = { largeSheetCellCountThreshold: Infinity };
+  univer.registerPlugin(UniverSheetsPlugin, { largeSheetOperation });
   screen?.(univer);
   univer.registerPlugin(UniverSheetsFormulaPlugin, { description: descriptions });
   univer.registerPlugin(UniverSheetsNumfmtPlugin);

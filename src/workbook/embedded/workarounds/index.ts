@@ -5,6 +5,7 @@
  * tests pass without it.
  */
 import type { Engine } from "../engine";
+import { mendDeletedSheets } from "./deletedSheets";
 import { mendLateChecks } from "./lateChecks";
 import { mendLostCalculations } from "./lostCalculations";
 import { mendOpenBrackets } from "./openBrackets";
@@ -18,6 +19,7 @@ export function mendEngine(engine: Engine): void {
   mendOpenBrackets(engine);
   mendRememberedTables(engine);
   mendPiledReferences(engine);
+  mendDeletedSheets(engine);
   mendLateChecks(engine);
   mendLostCalculations(engine);
   mendStaleSpills(engine);
