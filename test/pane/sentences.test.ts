@@ -6,10 +6,12 @@ import {
   pickOf,
   pickSentence,
   unfitSentence,
+  holeBeside,
+  thenSentence,
   whySentence,
 } from "../../src/pane/hole/model";
 import { DEFAULT_SETTINGS } from "../../src/core/log/readSettings";
-import type { Option } from "../../src/core/types";
+import type { Hole, Option } from "../../src/core/types";
 import { toMetres } from "../../src/core/units";
 
 const feet = (value: number): number => toMetres(value, "ft");
@@ -85,4 +87,26 @@ test("a disc that stops short at its hardest, or flies past at its softest, is s
   expect(words({ power: 0.8, longM: feet(60) })).toBe("even at 80 % it goes 60 ft past");
   expect(words({ power: 0.9, longM: feet(-60) })).toBe("");
   expect(words({ power: 1, longM: feet(-20) })).toBe("");
+});
+
+test("a hole beyond reach is a plan of throws, never a chance of nothing", () => {
+  const next = { disc: "Mint fairway", power: 0.9, distanceM: feet(210), chance: 0.62 };
+  const first = option({ longM: feet(-210), chance: 0, leavesM: feet(212), then: [next] });
+  const said = bare(pickSentence([first], DEFAULT_SETTINGS));
+  expect(said).toBe("Played with 2 throws: this one leaves 212 ft.");
+  expect(bare(thenSentence(next, DEFAULT_SETTINGS))).toBe(
+    "Mint fairway, at 90 %, from 210 ft: 62 % in the circle.",
+  );
+});
+
+test("inside the circle the chance is that of the putt", () => {
+  const putt = option({ disc: "Putt", putt: true, chance: 0.82, leavesM: 0 });
+  expect(bare(pickSentence([putt], DEFAULT_SETTINGS))).toBe("You hole 82 % of putts from here.");
+});
+
+test("previous and next follow the course, and end with it", () => {
+  const holes = [{ row: 2 }, { row: 3 }] as Hole[];
+  expect(holeBeside(holes, "2", 1)?.row).toBe(3);
+  expect(holeBeside(holes, "3", -1)?.row).toBe(2);
+  expect([holeBeside(holes, "3", 1), holeBeside(holes, "", 1)]).toEqual([null, null]);
 });

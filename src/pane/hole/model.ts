@@ -12,11 +12,11 @@ import {
   parseDirection,
   riseM,
 } from "../../core/flight/wind";
-import type { Card, Hole, Option, Settings, Shot } from "../../core/types";
+import type { Card, Hole, NextThrow, Option, Settings, Shot } from "../../core/types";
 import { fromMetres, fromMps, toMetres, toMps, toRadians } from "../../core/units";
 import { type Answer, attempt } from "../controller";
 import { pathThrough, scale } from "../plots/scale";
-import { distance, list, needNumber, numberIn, power, share } from "../words/figures";
+import { count, distance, list, needNumber, numberIn, power, share } from "../words/figures";
 
 /** What stands in the boxes of Hole, as typed. */
 export interface HoleForm {
@@ -276,11 +276,25 @@ export function pickSentence(options: readonly Option[], settings: Settings): st
   const [best, second] = options;
   if (!best) return "";
   const leaves = `leaves ${distance(best.leavesM, settings.distanceUnit)}.`;
+  if (best.putt) return `You hole ${share(best.chance)} of putts from here.`;
+  if (best.then.length > 0) return `${throwsWords(best)}: this one ${leaves}`;
   if (unfitSentence(best, settings) !== "")
     return unfitPick(best, options, settings) + ` It ${leaves}`;
   const first = `${share(best.chance)} in the circle, ${leaves}`;
   const next = second ? ` Second: ${second.disc}${joined(second)}.` : "";
   return first + next;
+}
+
+const throwsWords = ({ then }: Option): string => `Played with ${count(then.length + 1, "throw")}`;
+
+/** A throw of the plan, in words: what is thrown, from how far, and how often it ends in the circle. */
+export const thenSentence = (next: NextThrow, { distanceUnit }: Settings): string =>
+  `${next.disc}, ${power(next.power)}, from ${distance(next.distanceM, distanceUnit)}: ${share(next.chance)} in the circle.`;
+
+/** The hole before or after the one in the boxes, in the order of the course; null at its ends. */
+export function holeBeside(holes: readonly Hole[], from: string, step: 1 | -1): Hole | null {
+  const now = holes.findIndex(({ row }) => String(row) === from);
+  return now < 0 ? null : (holes[now + step] ?? null);
 }
 
 /** Where the pick does not fit: whether none does, or it only costs the fewest strokes. */

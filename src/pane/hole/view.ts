@@ -1,7 +1,7 @@
 /** The boxes of Hole for distance and wind, one set for each way to know them. */
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
 import type { flightPath } from "../../core/flight/path";
-import type { Option, Settings } from "../../core/types";
+import type { Hole, Option, Settings } from "../../core/types";
 import { type Book, oncePerPair } from "../book/book";
 import { type Answer, attempt, type Desk } from "../controller";
 import { empty, PICK_CAUTION, shareBar, table } from "../parts/blocks";
@@ -28,6 +28,8 @@ import {
   SIDES,
   type Task,
   taskOf,
+  holeBeside,
+  thenSentence,
   unfitSentence,
   whySentence,
 } from "./model";
@@ -247,7 +249,24 @@ const moreView = (form: HoleForm, set: Set, book: Book): TemplateResult =>
 
 function courseView(desk: Desk, { holes, settings }: Book): unknown {
   if (holes.length === 0) return nothing;
-  return picker({
+  const fill = (hole: Hole): void =>
+    desk.change((state) => ({ ...state, hole: fillFrom(hole, settings) }));
+  const beside = (step: 1 | -1, words: string): unknown => {
+    const hole = holeBeside(holes, desk.state.hole.from, step);
+    return html`<button ?disabled=${hole === null} @click=${() => hole && fill(hole)}>
+      ${words}
+    </button>`;
+  };
+  return html`${holePicker(desk, holes, fill)}
+    <div class="row">${beside(-1, "Previous hole")} ${beside(1, "Next hole")}</div>`;
+}
+
+const holePicker = (
+  desk: Desk,
+  holes: readonly Hole[],
+  fill: (hole: Hole) => void,
+): TemplateResult =>
+  picker({
     id: "hole-from",
     label: "From the course",
     value: desk.state.hole.from,
@@ -257,13 +276,10 @@ function courseView(desk: Desk, { holes, settings }: Book): unknown {
     ],
     onChange: (from) => {
       const hole = holes.find(({ row }) => String(row) === from);
-      desk.change((state) => ({
-        ...state,
-        hole: hole ? fillFrom(hole, settings) : { ...state.hole, from },
-      }));
+      if (hole) fill(hole);
+      else desk.change((state) => ({ ...state, hole: { ...state.hole, from } }));
     },
   });
-}
 
 const note = (text: string): string => (text === "" ? "" : `, ${text}`);
 
@@ -301,7 +317,9 @@ const AT_ONCE = 5;
 
 /** Every disc for this throw, best first: the fit ones as a list, the others with the reason. */
 export function rankedView(options: readonly Option[], settings: Settings): TemplateResult {
-  const fit = options.filter((option) => unfitSentence(option, settings) === "");
+  const reaching = options.filter((option) => unfitSentence(option, settings) === "");
+  // Where no disc gets there in one, what follows is what tells them apart.
+  const fit = reaching.length > 0 ? reaching : options.filter(({ then }) => then.length > 0);
   const unfit = options.filter((option) => !fit.includes(option));
   return html`<section class="whole" aria-label="Ranked">
     <h2>Ranked by strokes</h2>
@@ -345,7 +363,20 @@ function missesOf(unfit: readonly Option[]): string {
   return [short ? "stop short" : [], past ? "go past" : []].flat().join(" or ");
 }
 
-const ranked = (option: Option, { distanceUnit }: Settings): TemplateResult =>
+const ranked = (option: Option, settings: Settings): TemplateResult =>
+  option.then.length > 0 ? rankedPlan(option, settings) : rankedThrow(option, settings);
+
+const rankedPlan = (option: Option, settings: Settings): TemplateResult =>
+  html`<li>
+    <span class="name"><b>${option.disc}</b> ${power(option.power)}</span>
+    <span class="chance">${strokes(option.strokes)}</span>
+    <span class="quiet">
+      leaves ${distance(option.leavesM, settings.distanceUnit)}, strokes in all on the right. Then
+      ${option.then.map((next) => thenSentence(next, settings)).join(" ")}
+    </span>
+  </li>`;
+
+const rankedThrow = (option: Option, { distanceUnit }: Settings): TemplateResult =>
   html`<li>
     <span class="name"><b>${option.disc}</b> ${power(option.power)}</span>
     <span class="chance">${share(option.chance)}</span>
@@ -375,11 +406,16 @@ export function holeView(desk: Desk, book: Book): TemplateResult {
 function answerView(desk: Desk, answer: Answer<HoleAnswer> | null, book: Book): unknown {
   if (!answer) return empty("How far is it?", "Type the distance to the target.");
   if (!answer.ok) return html`<p>${answer.why}</p>`;
-  if (isPutt(answer.value, book))
-    return html`<p class="pick" id="pick">Putt</p>
-      <p>The target is inside the circle.</p>`;
+  if (isPutt(answer.value, book)) return puttView(answer.value, book);
   return html`${pickView(answer.value, book)} ${playsView(answer.value, book)} ${cautionView(desk)}`;
 }
+
+const puttView = ({ options }: HoleAnswer, { settings }: Book): TemplateResult =>
+  html`<p class="pick" id="pick">Putt</p>
+    <p>
+      The target is inside the circle.
+      ${options.ok ? pickSentence(options.value, settings) : nothing}
+    </p>`;
 
 /** In full until the place was left once; from then on one tap away. */
 const cautionView = ({ state }: Desk): TemplateResult =>
@@ -404,6 +440,14 @@ function pickView({ options }: HoleAnswer, book: Book): unknown {
       ${pickSentence(options.value, book.settings)}
       ${unfitSentence(best, book.settings) === "" ? aimSentence(best, book.settings) : nothing}
     </p>
+    ${
+      best.then.length === 0
+        ? nothing
+        : html`<p class="eyebrow">Then</p>
+            <ol class="steps" start="2">
+              ${best.then.map((next) => html`<li>${thenSentence(next, book.settings)}</li>`)}
+            </ol>`
+    }
   </div>`;
 }
 

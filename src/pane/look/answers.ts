@@ -132,6 +132,10 @@ export const answers = css`
     gap: 4px 10px;
     align-items: center;
   }
+  .steps {
+    margin: 0;
+    padding-left: 1.4em;
+  }
   .offer {
     display: grid;
     gap: 10px;
