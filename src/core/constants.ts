@@ -155,6 +155,12 @@ export const SOFTNESS_COST = 0.15;
 /** Most degrees of freedom of a throw on the course: a tree or a gust stays possible however well a disc is known. Assumption. */
 export const MOST_COURSE_FREEDOM = 30;
 
+/** A hole that takes this many strokes or more counts as one that takes this many in the chances of scores. Assumption. */
+export const MOST_STROKES = 15;
+
+/** Points of equal chance by which the doubt of a disc's middle is counted in comparing two: sure to about 0.01. */
+export const COMPARE_POINTS = 64;
+
 /** How deep trouble in front of the target is, m: a throw that ends before it lays up. Assumption. */
 export const FRONT_TROUBLE_DEPTH_M = 20;
 

@@ -92,6 +92,8 @@ export const messages = {
     noLine: (line: string) => `No disc in the bag is thrown on the line '${line}'.`,
     outOfReach: (disc: string) =>
       `No disc gets there: even with ${disc}, the longest, no throw reaches this target.`,
+    noScore: (hole: string, why: string) =>
+      `Hole ${hole} has no answer, so the round has no score. ${why}`,
     onlyTrouble: () => "No disc in the bag keeps a throw out of the trouble here.",
     tooLong: (limitM: number) =>
       `The distance must be above 0 and at most ${limitM} m (${Math.floor(fromMetres(limitM, "ft"))} ft).`,
@@ -106,6 +108,7 @@ export const messages = {
     tooManySteps: (rows: number, limitM: number) =>
       `Ask for at most ${rows} distances, up to ${limitM} m. Take a wider step.`,
     oneDisc: () => "With fewer than two discs in the bag there is nothing to compare.",
+    badCount: () => "The number of discs must be 1 or more.",
     noHole: () => "There is no hole on the course.",
   },
   learn: {

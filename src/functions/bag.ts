@@ -1,9 +1,11 @@
 /** Custom functions about the bag as a whole. */
 import { coverage as coverageOf, gaps as gapsOf } from "../core/bag/coverage";
+import { pack as packOf } from "../core/bag/pack";
 import { twins as twinsOf, worth as worthOf } from "../core/bag/worth";
 import { answer } from "./answer";
 import { receiveCard, receiveCourse, receiveSettings, receiveSteps } from "./readings";
-import { coverageCells, gapCells, worthCells } from "./spills";
+import { receiveCount } from "./receive";
+import { coverageCells, gapCells, packCells, worthCells } from "./spills";
 
 /**
  * How well the bag covers each distance.
@@ -47,7 +49,7 @@ export function gaps(throws: any[][], settings?: any[][]): any[][] {
 }
 
 /**
- * What each disc is worth on a course: strokes a round lost if it stays at home.
+ * What each disc is worth on a course: strokes lost on 18 holes if it stays at home.
  * @customfunction WORTH
  * @param course The course with its header row.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
@@ -60,5 +62,31 @@ export function worth(course: any[][], throws: any[][], settings?: any[][]): any
     const known = receiveSettings(settings);
     const holes = receiveCourse(course, known);
     return worthCells(worthOf(holes, receiveCard(throws, settings), known));
+  });
+}
+
+/**
+ * The best so many discs to carry on a course, and what each further one would save.
+ * @customfunction PACK
+ * @param course The course with its header row; several courses may stand in it.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param count How many discs.
+ * @param [settings] Two columns: label and value.
+ * @param [bag] The bag with its header row; tells the types and lines that a throw log does not.
+ * @returns Disc, whether to carry it, strokes on 18 holes, what one more would save; under a header row.
+ * @example =CARRY.PACK(Course[#All],Throws[#All],7,Settings)
+ */
+export function pack(
+  course: any[][],
+  throws: any[][],
+  count: any,
+  settings?: any[][],
+  bag?: any[][],
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const holes = receiveCourse(course, known);
+    const most = receiveCount(count, "count");
+    return packCells(packOf(holes, receiveCard(throws, settings, bag), known, most));
   });
 }

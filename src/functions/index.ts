@@ -1,9 +1,9 @@
 /** Registers every custom function by its id. Ids are a file format: never change one. */
-import { coverage, gaps, worth } from "./bag";
+import { coverage, gaps, pack, worth } from "./bag";
 import { card, form, needed, practice, series, smooth, wear } from "./carry";
 import { calibration, learn, putting } from "./rounds";
 import { notes } from "./notes";
-import { atPower, best, chance, options, plan, strokes } from "./pick";
+import { atPower, best, chance, compare, options, plan, scores, strokes } from "./pick";
 import { air, drift, flight, playsBand, playsLike } from "./plays";
 import { crosswind, headwind, level, rise } from "./sight";
 
@@ -14,6 +14,7 @@ const functions = {
   CALIBRATION: calibration,
   CARD: card,
   CHANCE: chance,
+  COMPARE: compare,
   COVERAGE: coverage,
   CROSSWIND: crosswind,
   DRIFT: drift,
@@ -26,12 +27,14 @@ const functions = {
   NEEDED: needed,
   NOTES: notes,
   OPTIONS: options,
+  PACK: pack,
   PLAN: plan,
   PLAYSBAND: playsBand,
   PLAYSLIKE: playsLike,
   PRACTICE: practice,
   PUTTING: putting,
   RISE: rise,
+  SCORES: scores,
   SERIES: series,
   SMOOTH: smooth,
   STROKES: strokes,

@@ -1,8 +1,10 @@
 /** Custom functions that choose. */
 import { bestChance } from "../core/choice/chance";
+import { compareDiscs } from "../core/choice/compare";
 import { planCourse } from "../core/choice/plan";
 import { powerFor } from "../core/choice/power";
 import { rankOptions } from "../core/choice/rank";
+import { scoresOf } from "../core/choice/scores";
 import { strokesToHoleOut } from "../core/choice/strokes";
 import { rowOf } from "../core/carry/levelThrows";
 import { unavailable } from "../core/errors";
@@ -13,7 +15,7 @@ import { answer } from "./answer";
 import { answerEach } from "./each";
 import { receiveCard, receiveCourse, receiveSettings, receiveShot } from "./readings";
 import { receiveCount, receivePositive, receiveText } from "./receive";
-import { optionCells, planCells } from "./spills";
+import { comparisonCells, optionCells, planCells, scoreCells } from "./spills";
 
 /**
  * The disc to throw for a distance.
@@ -58,7 +60,7 @@ export function best(
  * @param [rise] Target above the throwing spot; below is negative.
  * @param [headwind] Wind against the throw; a tailwind is negative.
  * @param [count] How many discs; blank for five.
- * @returns Disc, power, chance in the circle, what it leaves, strokes, long or short, aim; under a header row.
+ * @returns Disc, power, chance in the circle, what it leaves, strokes, long or short, aim, the throws that follow; under a header row.
  * @example =CARRY.OPTIONS(327,Throws[#All],Settings,6,3,3)
  */
 export function options(
@@ -161,18 +163,72 @@ export function strokes(distance: any[][], throws: any[][], settings?: any[][]):
 }
 
 /**
- * The disc for every hole of a course.
+ * Which of two discs is better for a distance, and how sure that is.
+ * @customfunction COMPARE
+ * @param disc Name of the disc.
+ * @param other Name of the disc to compare it with.
+ * @param distance Horizontal distance to the target.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @param [rise] Target above the throwing spot; below is negative.
+ * @param [headwind] Wind against the throw; a tailwind is negative.
+ * @returns Strokes with each, what the first saves, the chance that it is the better one; under a header row.
+ * @example =CARRY.COMPARE("Copper mid","Olive mid",262,Throws[#All],Settings)
+ */
+export function compare(
+  disc: any,
+  other: any,
+  distance: any,
+  throws: any[][],
+  settings?: any[][],
+  rise?: any,
+  headwind?: any,
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const shot = receiveShot(distance, rise, headwind, known);
+    const [one, two] = [receiveText(disc, "disc"), receiveText(other, "other")];
+    return comparisonCells(compareDiscs(one, two, shot, receiveCard(throws, settings), known));
+  });
+}
+
+/**
+ * The disc for every hole of a course, and the throws that follow.
  * @customfunction PLAN
  * @param course The course with its header row: hole, distance, rise, headwind, trouble, line.
  * @param throws The throw log with its header row, or a card, or a list of disc and carry.
  * @param [settings] Two columns: label and value.
+ * @param [bag] The bag with its header row; tells the types and lines that a throw log does not.
  * @returns One row a hole, under a header row.
  * @example =CARRY.PLAN(Course[#All],Throws[#All],Settings)
  */
-export function plan(course: any[][], throws: any[][], settings?: any[][]): any[][] {
+export function plan(course: any[][], throws: any[][], settings?: any[][], bag?: any[][]): any[][] {
   return answer(() => {
     const known = receiveSettings(settings);
     const holes = receiveCourse(course, known);
-    return planCells(planCourse(holes, receiveCard(throws, settings), known), known);
+    return planCells(planCourse(holes, receiveCard(throws, settings, bag), known), known);
+  });
+}
+
+/**
+ * The score of a round: its mean, the range of eight rounds in ten, and the chance of each total.
+ * @customfunction SCORES
+ * @param course The course with its header row: hole, distance, rise, headwind, trouble, line, par.
+ * @param throws The throw log with its header row, or a card, or a list of disc and carry.
+ * @param [settings] Two columns: label and value.
+ * @param [bag] The bag with its header row; tells the types and lines that a throw log does not.
+ * @returns Mean and range, then total, chance of it, chance of it or better; each under a header row.
+ * @example =CARRY.SCORES(Course[#All],Throws[#All],Settings)
+ */
+export function scores(
+  course: any[][],
+  throws: any[][],
+  settings?: any[][],
+  bag?: any[][],
+): any[][] {
+  return answer(() => {
+    const known = receiveSettings(settings);
+    const holes = receiveCourse(course, known);
+    return scoreCells(scoresOf(holes, receiveCard(throws, settings, bag), known));
   });
 }

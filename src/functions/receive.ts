@@ -51,7 +51,7 @@ export function receiveAngle(value: unknown, name: string): number {
 }
 
 /** A whole number from 1; a blank gives `fallback`. */
-export function receiveCount(value: unknown, name: string, fallback: number): number {
+export function receiveCount(value: unknown, name: string, fallback?: number): number {
   const number = receiveNumber(value, name, fallback);
   if (!Number.isInteger(number) || number < 1)
     throw unusable(messages.functions.notCount(name, number));

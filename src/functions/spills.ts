@@ -1,11 +1,14 @@
 /** How each answer spills: a header row, then one row a record, in the unit of the settings. */
 import type { CoverageRow, Gap } from "../core/bag/coverage";
+import type { Packed } from "../core/bag/pack";
 import type { Twins, Worth } from "../core/bag/worth";
 import type { DayForm } from "../core/carry/form";
 import type { PracticeRow } from "../core/carry/practice";
 import type { SeriesPoint } from "../core/carry/series";
 import type { Trend } from "../core/carry/wear";
+import type { Comparison } from "../core/choice/compare";
 import type { PlannedHole } from "../core/choice/plan";
+import type { Scores } from "../core/choice/scores";
 import type { PlaysLikeBand } from "../core/flight/playsLike";
 import type { FlightPoint } from "../core/flight/path";
 import type { Calibration, Tally } from "../core/learn/calibration";
@@ -93,7 +96,7 @@ export function flightCells(path: readonly FlightPoint[], settings: Settings): S
 export function optionCells(options: readonly Option[], settings: Settings): Spill {
   const unit = inUnit(settings);
   return [
-    ["Disc", "Power", "Chance", "Leaves", "Strokes", "Long/short", "Aim"],
+    ["Disc", "Power", "Chance", "Leaves", "Strokes", "Long/short", "Aim", "Then"],
     ...options.map((option) => [
       option.disc,
       option.power,
@@ -102,29 +105,76 @@ export function optionCells(options: readonly Option[], settings: Settings): Spi
       option.strokes,
       unit(option.longM),
       unit(option.aimM),
+      thenCell(option),
     ]),
   ];
 }
 
+/** The throws that follow, as one text. */
+const thenCell = ({ then }: Option): string =>
+  then.map(({ disc, power }) => `${disc} at ${Math.round(100 * power)} %`).join(", ");
+
 const PLAN_HEADERS = [
-  ...["Hole", "Plays like", "Low", "High", "Disc", "Power", "Chance", "Leaves", "Strokes"],
-  "Second",
+  ...["Hole", "Plays like", "Low", "High", "Disc", "Power", "Aim", "Chance", "Leaves", "Then"],
+  ...["Strokes", "Second"],
 ];
 
+/** With the name of the course in front where any hole has one. */
 export function planCells(plan: readonly PlannedHole[], settings: Settings): Spill {
   const unit = inUnit(settings);
+  const named = plan.some(({ course }) => course !== "");
+  const withCourse = (course: string, cells: Out[]): Out[] => (named ? [course, ...cells] : cells);
   return [
-    PLAN_HEADERS,
-    ...plan.map(({ hole, playsLikeM, lowM, highM, option, second, why }) => [
-      asTyped(hole),
-      unit(playsLikeM),
-      unit(lowM),
-      unit(highM),
-      ...(option === null
-        ? [noAnswer(why ?? ""), "", "", "", ""]
-        : [option.disc, option.power, option.chance, unit(option.leavesM), option.strokes]),
-      second?.disc ?? "",
-    ]),
+    withCourse("Course", PLAN_HEADERS),
+    ...plan.map(({ course, hole, playsLikeM, lowM, highM, option, second, why }) =>
+      withCourse(course, [
+        asTyped(hole),
+        unit(playsLikeM),
+        unit(lowM),
+        unit(highM),
+        ...(option === null
+          ? [noAnswer(why ?? ""), "", "", "", "", "", ""]
+          : [
+              option.disc,
+              option.power,
+              unit(option.aimM),
+              option.chance,
+              unit(option.leavesM),
+              thenCell(option),
+              option.strokes,
+            ]),
+        second?.disc ?? "",
+      ]),
+    ),
+  ];
+}
+
+/** The round as a whole, then the chance of each total; against par where every hole has one. */
+export function scoreCells({ mean, low, high, par, totals }: Scores): Spill {
+  const withPar = (cells: Out[], last: Out): Out[] => (par === null ? cells : [...cells, last]);
+  return [
+    withPar(["Mean", "Low", "High"], "Par"),
+    withPar([mean, low, high], par ?? ""),
+    withPar(["Total", "Chance", "Or better"], "Against par"),
+    ...totals.map(({ total, chance, orBetter }) =>
+      withPar([total, chance, orBetter], total - (par ?? 0)),
+    ),
+  ];
+}
+
+export function comparisonCells({ strokes, otherStrokes, saves, sure }: Comparison): Spill {
+  return [
+    ["Strokes", "Other", "Saves", "Sure"],
+    [strokes, otherStrokes, saves, sure],
+  ];
+}
+
+/** The discs to carry with the strokes of a round, then what each further one would save. */
+export function packCells({ discs, strokes, further }: Packed): Spill {
+  return [
+    ["Disc", "Carry it", "Strokes", "Saves"],
+    ...discs.map((disc, place) => [disc, "yes", place === 0 ? strokes : "", ""]),
+    ...further.map(({ disc, saves }) => [disc, "no", "", saves]),
   ];
 }
 

@@ -37,21 +37,17 @@ function teeShot(hole: Hole, game: Game, settings: Settings): TeeShot {
 }
 
 /**
- * Least strokes of a hole with one disc at home, `without` being the game of the others. Losing a disc
- * never makes a later throw cheaper, so what a disc cost with the whole bag is the least that it can
- * cost now, and the search ends at the first that cannot win.
+ * Least strokes of a hole with some of the discs only, `game` being theirs. Losing a disc never makes a
+ * later throw cheaper, so what a disc cost with the whole bag is the least that it can cost now, and the
+ * search ends at the first that cannot win.
  */
-export function strokesWithout(
-  { hole, picks }: TeeShot,
-  home: Throwable,
-  without: Game,
-  settings: Settings,
-): number {
-  const others = picks.filter(({ thrown }) => thrown.row !== home.row);
-  if (others.length === 0) return teeShot({ ...hole, line: "" }, without, settings).picks[0]!.cost;
-  const criterion = byStrokes(hole, without.strokesFor(hole.distanceM));
+export function strokesWith({ hole, picks }: TeeShot, game: Game, settings: Settings): number {
+  const able = new Set(game.discs.map(({ row }) => row));
+  const left = picks.filter(({ thrown }) => able.has(thrown.row));
+  if (left.length === 0) return teeShot({ ...hole, line: "" }, game, settings).picks[0]!.cost;
+  const criterion = byStrokes(hole, game.strokesFor(hole.distanceM));
   let least = Infinity;
-  for (const pick of others) {
+  for (const pick of left) {
     if (pick.cost >= least) break;
     least = Math.min(least, leastCost(pick, criterion).cost);
   }
@@ -60,15 +56,15 @@ export function strokesWithout(
 
 export interface Worth {
   readonly disc: string;
-  /** Strokes a round lost if it stays at home; 0 or more. */
+  /** Strokes lost on 18 holes like these if it stays at home; 0 or more. */
   readonly strokes: number;
 }
 
 const memory = remember<Worth[]>(16);
 
 /**
- * What each disc in the bag is worth on a course, most first: the strokes a round that its owner loses
- * without it, every hole picked again for least strokes and every later throw too. Where no other disc
+ * What each disc in the bag is worth on a course, most first: the strokes that its owner loses on 18 holes
+ * like these without it, every hole picked again for least strokes and every later throw too. Where no other disc
  * suits the line of a hole, any other is thrown. Holes that have no answer do not count. Throws
  * `unavailable` where no hole has an answer, or fewer than two discs are in the bag.
  *
@@ -95,19 +91,26 @@ function worthOf(
   if (!isNeeded(home, shots, game)) return 0;
   const others = game.discs.filter((thrown) => thrown !== home);
   const without = makeGame(others, settings, game);
-  const lost = shots.map(
-    (shot) => strokesWithout(shot, home, without, settings) - shot.picks[0]!.cost,
-  );
-  return Math.max(
+  const lost = shots.reduce(
+    (sum, shot) => sum + strokesWith(shot, without, settings) - shot.picks[0]!.cost,
     0,
-    lost.reduce((sum, strokes) => sum + strokes, 0),
   );
+  return Math.max(0, (lost / shots.length) * HOLES_A_ROUND);
 }
 
-/** A disc that no tee and no later throw asks for is not missed. */
-const isNeeded = (home: Throwable, shots: readonly TeeShot[], { chosen, nearM }: Game): boolean =>
-  chosen.has(home) ||
-  shots.some(({ hole, picks }) => hole.distanceM > nearM || picks[0]!.thrown.row === home.row);
+/**
+ * Whether a tee or a later throw asks for a disc, `game` being that of the bag with it; one that is not
+ * asked for is not missed.
+ */
+export function isNeeded(home: Throwable, shots: readonly TeeShot[], game: Game): boolean {
+  if (game.chosen.has(home)) return true;
+  const able = new Set(game.discs.map(({ row }) => row));
+  return shots.some(({ hole, picks }) => {
+    if (hole.distanceM > game.nearM) return true;
+    const first = picks.find(({ thrown }) => able.has(thrown.row));
+    return !first || first.thrown.row === home.row;
+  });
+}
 
 // Discs that do the same thing.
 

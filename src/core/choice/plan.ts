@@ -12,6 +12,8 @@ export const answerKey = ({ rows, population }: Card, settings: Settings, asked:
   JSON.stringify([rows, population, settings, asked]);
 
 export interface PlannedHole {
+  /** "" where not given. */
+  readonly course: string;
   readonly hole: string;
   /** Plays-like distance for a disc of unstated type, and its band; null where the flight has no answer. */
   readonly playsLikeM: number | null;
@@ -41,6 +43,7 @@ function planHole(hole: Hole, card: Card, settings: Settings): PlannedHole {
   const band = orWhy(() => playsLikeBandM(hole, conditions)).answer;
   const { answer: options, why } = orWhy(() => rankOptions(hole, card, settings, 2));
   return {
+    course: hole.course,
     hole: hole.hole,
     playsLikeM: orWhy(() => playsLikeM(hole, conditions, null)).answer,
     lowM: band?.lowM ?? null,

@@ -182,6 +182,8 @@ export interface Game {
   readonly discs: readonly Throwable[];
   /** Expected strokes to hole out from 0, 1, 2 … m, far enough for a shot of that distance. */
   readonly strokesFor: (distanceM: number) => Float64Array;
+  /** The same with the throws behind it. */
+  readonly tableFor: (distanceM: number) => StrokesTable;
   /** Discs that are the best from some distance up to `nearM`. */
   readonly chosen: ReadonlySet<Throwable>;
   readonly nearM: number;
@@ -228,13 +230,15 @@ export function makeGame(discs: readonly Throwable[], settings: Settings, like?:
     strokesTable(discs, settings.putting, level, reachM, known);
   const near = upTo(Math.ceil(REACH_CARRIES * longestM), like?.near);
   const nearM = Math.floor(USED_CARRIES * longestM);
-  let far: Float64Array | null = null;
+  let far: StrokesTable | null = null;
+  const tableFor = (distanceM: number): StrokesTable =>
+    distanceM <= nearM
+      ? near
+      : (far ??= upTo(LONGEST_HOLE_M + Math.ceil(longestM), used(near, nearM)));
   return {
     discs,
-    strokesFor: (distanceM) =>
-      distanceM <= nearM
-        ? near.strokes
-        : (far ??= upTo(LONGEST_HOLE_M + Math.ceil(longestM), used(near, nearM)).strokes),
+    tableFor,
+    strokesFor: (distanceM) => tableFor(distanceM).strokes,
     chosen: new Set(near.choices.flatMap((best) => (best ? [best.thrown] : []))),
     nearM,
     near,

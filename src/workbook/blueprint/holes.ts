@@ -22,7 +22,7 @@ const COLUMNS: readonly ColumnPlan[] = [
   { header: "Note", width: 22 },
   { header: "Plays like", width: 11, format: WHOLE, formula: fromPlan(2), style: "figure" },
   { header: "Disc", width: 18, formula: fromPlan(5), style: "figure" },
-  { header: "Chance", width: 10, format: SHARE, formula: fromPlan(7), bar: true },
+  { header: "Chance", width: 10, format: SHARE, formula: fromPlan(8), bar: true },
 ];
 
 /** The course: the disc for each hole, the whole plan beside it, and what each disc is worth here. */
@@ -33,7 +33,7 @@ export function holesSheet(content: Content): SheetPlan {
     frozenColumns: 1,
     widths: [
       ...COLUMNS.map((column) => column.width),
-      ...[3, 7, 11, 9, 9, 18, 9, 10, 9, 10, 18],
+      ...[3, 7, 11, 9, 9, 18, 9, 9, 10, 9, 30, 10, 18],
       ...[3, 18, 12],
     ],
     blocks: [
@@ -67,16 +67,19 @@ export function holesSheet(content: Content): SheetPlan {
         style: "figure",
         spill: {
           rows: 41,
-          columns: 10,
-          formats: [TEXT, WHOLE, WHOLE, WHOLE, TEXT, SHARE, SHARE, WHOLE, STROKES, TEXT],
-          bars: [6],
+          columns: 12,
+          formats: [
+            ...[TEXT, WHOLE, WHOLE, WHOLE, TEXT, SHARE, WHOLE, SHARE, WHOLE, TEXT],
+            ...[STROKES, TEXT],
+          ],
+          bars: [7],
         },
       },
-      text("Y1", "heading", "Worth"),
-      text("Y2", "hint", "Strokes a round lost if", "the disc stays at home."),
+      text("AA1", "heading", "Worth"),
+      text("AA2", "hint", "Strokes a round lost if", "the disc stays at home."),
       {
         kind: "formula",
-        at: "Y5",
+        at: "AA5",
         formula: unless(NO_HOLE, `CARRY.WORTH(${COURSE},MyCard,Settings)`),
         style: "figure",
         spill: { rows: 61, columns: 2, formats: [TEXT, STROKES] },
