@@ -19,41 +19,54 @@ export type Distribution = Float64Array;
 
 const none = (): Distribution => new Float64Array(MOST_STROKES + 1);
 
-/** `more` is what follows after `strokes` strokes, with this share. */
-function addLater(sum: Distribution, more: Distribution, strokes: number, share: number): void {
-  for (let k = 0; k <= MOST_STROKES; k++) {
-    const at = Math.min(k + strokes, MOST_STROKES);
-    sum[at] = sum[at]! + share * more[k]!;
-  }
-}
-
 /** From every whole metre, with the throws and putts that the table of strokes chose. */
 export type DistributionTable = readonly Distribution[];
 
-function addFrom(
-  sum: Distribution,
-  table: DistributionTable,
-  leftM: number,
-  strokes: number,
-  share: number,
-): void {
-  const last = table.length - 1;
-  const metre = Math.min(Math.floor(leftM), last);
-  const part = metre < last ? leftM - metre : 0;
-  addLater(sum, table[metre]!, strokes, share * (1 - part));
-  if (part > 0) addLater(sum, table[metre + 1]!, strokes, share * part);
+/** Where the ends of a throw fall among whole metres: the share at each, by the strokes that they cost. */
+interface Fallen {
+  readonly metres: readonly number[];
+  readonly strokes: readonly number[];
+  readonly shares: readonly number[];
+  readonly again: number;
+}
+
+/** Each end is shared out between the two metres about it, for values that are linear between them. */
+function fallen({ leftM, shares, safe, again }: Ends, last: number): Fallen {
+  const sums = [new Float64Array(last + 1), new Float64Array(last + 1)];
+  leftM.forEach((left, end) => {
+    const sum = sums[end < safe ? 0 : 1]!;
+    const metre = Math.min(Math.floor(left), last);
+    const part = metre < last ? left - metre : 0;
+    sum[metre] = sum[metre]! + shares[end]! * (1 - part);
+    if (part > 0) sum[metre + 1] = sum[metre + 1]! + shares[end]! * part;
+  });
+  const found = { metres: [] as number[], strokes: [] as number[], shares: [] as number[], again };
+  sums.forEach((sum, penalty) =>
+    sum.forEach((share, metre) => {
+      if (share === 0) return;
+      found.metres.push(metre);
+      found.strokes.push(1 + penalty);
+      found.shares.push(share);
+    }),
+  );
+  return found;
 }
 
 /** The distribution of a throw that ends so, `table` saying what follows from each distance left. */
-function afterThrow({ leftM, shares, safe, again }: Ends, table: DistributionTable): Distribution {
-  const once = none();
-  for (let end = 0; end < leftM.length; end++)
-    addFrom(once, table, leftM[end]!, end < safe ? 1 : 2, shares[end]!);
-  if (again === 0) return once;
+function afterThrow(
+  { metres, strokes, shares, again }: Fallen,
+  table: DistributionTable,
+): Distribution {
+  const sum = none();
+  for (let end = 0; end < metres.length; end++) {
+    const later = table[metres[end]!]!;
+    const more = strokes[end]!;
+    const share = shares[end]!;
+    for (let k = more; k < MOST_STROKES; k++) sum[k] = sum[k]! + share * later[k - more]!;
+  }
   // From the same spot once more, with the penalty: each entry follows from the one two strokes before.
-  const sum = once.slice();
-  for (let k = 2; k <= MOST_STROKES; k++) sum[k] = sum[k]! + again * sum[k - 2]!;
-  const told = sum.subarray(0, MOST_STROKES).reduce((all, share) => all + share, 0);
+  for (let k = 2; k < MOST_STROKES; k++) sum[k] = sum[k]! + again * sum[k - 2]!;
+  const told = sum.reduce((all, share) => all + share, 0);
   sum[MOST_STROKES] = Math.max(0, 1 - told);
   return sum;
 }
@@ -67,7 +80,7 @@ function afterPutt(distanceM: number, putting: readonly PuttingRow[]): Distribut
 }
 
 /** Rounds of going out from the target until the distributions hold; wild throws end farther out than they began. */
-const SETTLING_ROUNDS = 4;
+const SETTLING_ROUNDS = 3;
 
 /**
  * The distribution behind each of the expected strokes of a table: q_k(d) is the mean, over where the best
@@ -77,7 +90,8 @@ export function distributionTable(
   { strokes, choices }: StrokesTable,
   putting: readonly PuttingRow[],
 ): DistributionTable {
-  const ends = choices.map((best) => (best ? endsOfBest(best) : null));
+  const last = choices.length - 1;
+  const ends = choices.map((best) => best && fallen(endsOfBest(best), last));
   const table: Distribution[] = choices.map((best, d) => {
     const sum = none();
     if (best) sum[Math.min(MOST_STROKES, Math.round(strokes[d]!))] = 1;
@@ -166,7 +180,11 @@ function holeScores(hole: Hole, game: Game, settings: Settings): HoleScores {
   const played = game.tableFor(hole.distanceM);
   let table = tables.get(played);
   if (!table) tables.set(played, (table = distributionTable(played, settings.putting)));
-  return { ...named, mean: strokes, chances: Array.from(afterThrow(ends, table)) };
+  return {
+    ...named,
+    mean: strokes,
+    chances: Array.from(afterThrow(fallen(ends, table.length - 1), table)),
+  };
 }
 
 function convolved(holes: readonly (readonly number[])[]): number[] {

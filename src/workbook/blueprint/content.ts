@@ -16,6 +16,8 @@ export interface Content extends Readonly<Record<DataPart, Rows>> {
   readonly settings: ReadonlyMap<string, CellValue>;
   /** Disc shown in the small one-disc panels. */
   readonly disc: string;
+  /** Disc that it is compared with. */
+  readonly otherDisc: string;
   readonly notes: string;
   /** Distance and share of putts made; blank rows where the usual table is meant. */
   readonly putting: Rows;
@@ -31,6 +33,7 @@ const BLANK_PUTTING: Rows = Array.from({ length: 7 }, () => ["", ""]);
 export const EMPTY: Content = {
   settings: new Map(),
   disc: "",
+  otherDisc: "",
   notes: "",
   ...forEachTable(() => []),
   putting: BLANK_PUTTING,
@@ -40,6 +43,7 @@ export const EMPTY: Content = {
 export const STARTER: Content = {
   settings: new Map([["player", "Me"]]),
   disc: "Violet driver",
+  otherDisc: "Coral driver",
   notes: "mint fairway 318, 305 x 270, copper mid 271 10 left",
   throws: withSerialDays(throws),
   bag: withoutHeader(bag),

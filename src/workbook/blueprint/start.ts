@@ -1,5 +1,16 @@
 import type { Content } from "./content";
-import { DISC_NAMES, input, onceLogged, SHARE, STROKES, TEXT, text, WHOLE } from "./parts";
+import {
+  DISC_NAMES,
+  input,
+  NOTHING_LOGGED,
+  onceLogged,
+  SHARE,
+  STROKES,
+  TEXT,
+  text,
+  unless,
+  WHOLE,
+} from "./parts";
 import { settingsBlocks } from "./settings";
 import type { CellsPlan, ChartPlan, FormulaPlan, NumberFormat, SheetPlan, Style } from "./types";
 
@@ -74,7 +85,7 @@ const thisThrow = [
   ),
 ];
 
-const ownDisc = (disc: string) => [
+const ownDisc = (disc: string, other: string) => [
   text("A20", "heading", "A disc of your choice"),
   input("A21", "Disc", disc, "for the throw above"),
   { kind: "cells", at: "B21", values: [[disc]], style: "input", list: DISC_NAMES } as const,
@@ -92,6 +103,25 @@ const ownDisc = (disc: string) => [
     SHARE,
     "of smooth that lands there",
   ),
+  input("A24", "Against", other, "another disc, to compare it with"),
+  { kind: "cells", at: "B24", values: [[other]], style: "input", list: DISC_NAMES } as const,
+];
+
+const NO_OTHER = `OR(${NOTHING_LOGGED},COUNTIF(Throws[Disc],$B$24)=0)`;
+
+const compared: readonly (CellsPlan | FormulaPlan)[] = [
+  text("I18", "label", "The disc of your choice against the other"),
+  {
+    kind: "formula",
+    at: "I19",
+    formula: unless(
+      NO_OTHER,
+      "CARRY.COMPARE($B$21,$B$24,$B$12,MyCard,Settings,$B$13,$B$14)",
+      "Write another disc that was thrown.",
+    ),
+    style: "figure",
+    spill: { rows: 2, columns: 4, formats: [STROKES, STROKES, STROKES, SHARE] },
+  },
 ];
 
 const rangeFinder = [
@@ -131,8 +161,8 @@ const ranked: readonly (CellsPlan | FormulaPlan)[] = [
     style: "figure",
     spill: {
       rows: 6,
-      columns: 7,
-      formats: [TEXT, SHARE, SHARE, WHOLE, STROKES, "+0;-0;0", "+0;-0;0"],
+      columns: 8,
+      formats: [TEXT, SHARE, SHARE, WHOLE, STROKES, "+0;-0;0", "+0;-0;0", TEXT],
       bars: [2],
     },
   },
@@ -179,7 +209,8 @@ export function startSheet(content: Content): SheetPlan {
       ...cautions,
       ...thisThrow,
       ...ranked,
-      ...ownDisc(content.disc),
+      ...ownDisc(content.disc, content.otherDisc),
+      ...compared,
       ...rangeFinder,
       ...wind,
       ...settingsBlocks(content),

@@ -9,9 +9,12 @@ import { practice } from "../../../src/core/carry/practice";
 import { seriesOf } from "../../../src/core/carry/series";
 import { trendOf } from "../../../src/core/carry/wear";
 import { bestChance } from "../../../src/core/choice/chance";
+import { pack } from "../../../src/core/bag/pack";
+import { compareDiscs } from "../../../src/core/choice/compare";
 import { planCourse } from "../../../src/core/choice/plan";
 import { powerFor } from "../../../src/core/choice/power";
 import { rankOptions } from "../../../src/core/choice/rank";
+import { scoresOf } from "../../../src/core/choice/scores";
 import { strokesToHoleOut } from "../../../src/core/choice/strokes";
 import { STANDARD_DENSITY } from "../../../src/core/constants";
 import { playsLikeBandM, playsLikeM } from "../../../src/core/flight/playsLike";
@@ -51,6 +54,9 @@ const shot = (distance: Argument, rise: Argument, headwind: Argument, known: Set
   riseM: toMetres(number(rise), known.distanceUnit),
   headwindMps: toMps(number(headwind), known.windUnit),
 });
+
+const thenText = ({ then }: Option): string =>
+  then.map(({ disc, power }) => `${disc} at ${Math.round(100 * power)} %`).join(", ");
 
 const optionRow = ({ disc, power, chance, leavesM, strokes }: Option): unknown[] => [
   ...[disc, power, chance, feet(leavesM), strokes],
@@ -179,9 +185,50 @@ export const coreAnswers: Record<string, Core> = {
     return planCourse(holes(course!, known), card(throws!, known), known).map((planned) => [
       Number(planned.hole),
       ...[planned.playsLikeM, planned.lowM, planned.highM].map((metres) => feet(metres!)),
-      ...optionRow(planned.option!),
+      ...[planned.option!.disc, planned.option!.power, feet(planned.option!.aimM)],
+      ...[planned.option!.chance, feet(planned.option!.leavesM), thenText(planned.option!)],
+      planned.option!.strokes,
       planned.second?.disc ?? "",
     ]);
+  },
+  SCORES: (course, throws, set) => {
+    const known = settings(set);
+    const { mean, low, high, par, totals } = scoresOf(
+      holes(course!, known),
+      card(throws!, known),
+      known,
+    );
+    return [
+      [mean, low, high, par],
+      ["Total", "Chance", "Or better", "Against par"],
+      ...totals.map(({ total, chance, orBetter }) => [total, chance, orBetter, total - par!]),
+    ];
+  },
+  COMPARE: (disc, other, distance, throws, set, rise, headwind) => {
+    const known = settings(set);
+    const at = shot(distance!, rise!, headwind!, known);
+    const bag = card(throws!, known);
+    const { strokes, otherStrokes, saves, sure } = compareDiscs(
+      String(disc),
+      String(other),
+      at,
+      bag,
+      known,
+    );
+    return [[strokes, otherStrokes, saves, sure]];
+  },
+  PACK: (course, throws, count, set) => {
+    const known = settings(set);
+    const { discs, further } = pack(
+      holes(course!, known),
+      card(throws!, known),
+      known,
+      number(count),
+    );
+    return [
+      ...discs.map((disc) => [disc, "yes"]),
+      ...further.map(({ disc, saves }) => [disc, "no", "", saves]),
+    ];
   },
   COVERAGE: (throws, set, _from, _to, step) => {
     const known = settings(set);
