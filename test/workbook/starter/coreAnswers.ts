@@ -219,14 +219,14 @@ export const coreAnswers: Record<string, Core> = {
   },
   PACK: (course, throws, count, set) => {
     const known = settings(set);
-    const { discs, further } = pack(
+    const { discs, strokes, further } = pack(
       holes(course!, known),
       card(throws!, known),
       known,
       number(count),
     );
     return [
-      ...discs.map((disc) => [disc, "yes"]),
+      ...discs.map((disc, place) => [disc, "yes", place === 0 ? strokes : "", ""]),
       ...further.map(({ disc, saves }) => [disc, "no", "", saves]),
     ];
   },
