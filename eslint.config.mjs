@@ -10,14 +10,14 @@ const MAY_IMPORT = {
   workbook: ["workbook", "core"],
   pane: ["pane", "core", "workbook"],
 };
-const FOLDERS = ["core", "functions", "workbook", "pane", "page", "tools"];
+const FOLDERS = ["core", "functions", "workbook", "pane", "page", "phone", "tools"];
 
 const zones = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({
   target: `./src/${folder}`,
   from: FOLDERS.filter((other) => !allowed.includes(other)).map((other) => `./src/${other}`),
   message: `src/${folder} may import from ${allowed.join(", ")} only.`,
 }));
-/** The pane knows the port and the blueprint, never an adapter: only addin and page choose one. */
+/** The pane knows the port and the blueprint, never an adapter: only addin, page and phone choose one. */
 const adapters = {
   target: "./src/pane",
   from: ["./src/workbook/{excel,embedded}.ts", "./src/workbook/{excel,embedded,file,light}/**/*"],

@@ -25,6 +25,12 @@ export interface PaneOptions {
   readonly today?: () => number;
   /** Where the pane opens; Hole where not given. */
   readonly place?: Place;
+  /** On a phone no sheet can be made, so that none is offered. */
+  readonly onPhone?: boolean;
+  /** Parts of the state of an earlier visit, to go on from. */
+  readonly remembered?: Partial<PaneState>;
+  /** Told of every state of the pane. */
+  readonly onState?: (state: PaneState) => void;
 }
 
 /** What a piece of work on the workbook came to. */

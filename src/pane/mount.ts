@@ -24,7 +24,10 @@ export function mountPane(
 ): { close(): void } {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
   adoptStyles(root, [...styles]);
-  const store = new Store(firstState(options.place ?? "hole"));
+  const store = new Store<PaneState>({
+    ...firstState(options.place ?? "hole"),
+    ...options.remembered,
+  });
   const desk = new PaneDesk(store, port, options);
   let open = true;
   let drawing = 0;
@@ -40,7 +43,10 @@ export function mountPane(
   const drawSoon = (): void => {
     if (drawing === 0) drawing = requestAnimationFrame(draw);
   };
-  const stopWatching = store.watch(drawSoon);
+  const stopWatching = store.watch(() => {
+    drawSoon();
+    options.onState?.(store.state);
+  });
   const stopListening = port.onChange(() => void desk.refresh());
   const look = async (): Promise<void> => {
     if (!port.health) return;

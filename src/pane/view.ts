@@ -3,7 +3,7 @@ import type { Book } from "./book/book";
 import type { Desk } from "./controller";
 import { holeView } from "./hole/view";
 import { inventedView } from "./ownBag/view";
-import { busyView, noticeView } from "./parts/blocks";
+import { busyView, noticeView, READING } from "./parts/blocks";
 import { PLACES, placeAfter, type Place } from "./places";
 import { goTo } from "./state";
 
@@ -19,7 +19,7 @@ const LATER: Readonly<Record<Exclude<Place, "hole">, () => Promise<View>>> = {
   setup: async () => (await import(/* webpackMode: "eager" */ "./setup/view")).setupView,
 };
 
-const views = new Map<Place, View>([["hole", holeView]]);
+const views = new Map<Place, View>();
 
 const couldNotOpen: View = (desk) =>
   html`<div class="notice fault" role="alert">
@@ -116,10 +116,17 @@ function placeView(desk: Desk): unknown {
       <p>${unread}</p>
       <button @click=${() => void desk.refresh()}>Read again</button>
     </div>`;
-  if (!book) return html`<p class="quiet" role="status">Reading the workbook …</p>`;
   const view = viewOf(place, () => desk.change((state) => ({ ...state })));
-  return html`${faultsView(book)} ${inventedView(desk, book)}
-  ${view ? view(desk, book) : html`<p class="quiet" role="status">Opening …</p>`}`;
+  return html`${book ? html`${faultsView(book)} ${inventedView(desk, book)}` : nothing}
+  ${
+    place === "hole"
+      ? holeView(desk, book)
+      : !book
+        ? READING
+        : view
+          ? view(desk, book)
+          : html`<p class="quiet" role="status">Opening …</p>`
+  }`;
 }
 
 /** Parts of the workbook that cannot be read, wherever one is: every answer may miss them. */

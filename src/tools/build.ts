@@ -9,7 +9,14 @@ import { spawnSync } from "node:child_process";
 import { resolve } from "node:path";
 
 const ROOT = resolve(__dirname, "../..");
-const AFTER_THE_ADD_IN = ["buildPage", "buildStarter", "notices", "buildPages", "hosting"];
+const AFTER_THE_ADD_IN = [
+  "buildPage",
+  "buildStarter",
+  "buildPhone",
+  "notices",
+  "buildPages",
+  "hosting",
+];
 
 /** Runs one of the packages' commands, and ends with its exit code where it fails. */
 function run(command: string, args: readonly string[]): void {

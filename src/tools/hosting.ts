@@ -28,6 +28,12 @@ export const HOSTED: readonly HostedFile[] = [
   { path: "support.html", type: PAGE },
   { path: "third-party-notices.txt", type: /^text\/plain\b/i },
   { path: "page/index.html", type: PAGE },
+  { path: "phone/index.html", type: PAGE },
+  { path: "phone/phone.js", type: SCRIPT },
+  // Browsers run a worker only where it comes as a script.
+  { path: "phone/serviceWorker.js", type: SCRIPT },
+  { path: "phone/manifest.webmanifest", type: /^application\/(manifest\+)?json\b/i },
+  { path: "phone/starter.xlsx", type: /^application\/vnd\.openxmlformats/i },
   { path: "carrybook-starter.xlsx", type: /^application\/vnd\.openxmlformats/i },
   { path: "carrybook-starter-plain.xlsx", type: /^application\/vnd\.openxmlformats/i },
 ];

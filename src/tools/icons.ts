@@ -9,12 +9,14 @@ import { openBrowser } from "../../test/browser/support/browser";
 const FOLDER = resolve(__dirname, "../../assets");
 /** Ribbon at normal, medium and high resolution, and the list of add-ins. */
 const SIZES_PX = [16, 32, 64, 80];
+/** The home screen of a phone. */
+const PHONE_SIZES_PX = [192, 512];
 
 async function main(): Promise<void> {
   const browser = await openBrowser();
   const page = await browser.newPage();
   for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".svg")))
-    for (const size of SIZES_PX) {
+    for (const size of name === "icon.svg" ? [...SIZES_PX, ...PHONE_SIZES_PX] : SIZES_PX) {
       const drawing = readFileSync(join(FOLDER, name)).toString("base64");
       await page.setViewportSize({ width: size, height: size });
       await page.setContent(

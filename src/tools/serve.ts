@@ -1,6 +1,6 @@
 /**
- * Serves the built page on this machine, prints its address and opens it where there is a browser
- * to open. PORT chooses the port; `--no-open` only prints.
+ * Serves the built pages on this machine, prints their addresses and opens the workbook where there is a
+ * browser to open. PORT chooses the port; `--no-open` only prints.
  */
 import { spawn } from "node:child_process";
 import { resolve } from "node:path";
@@ -22,8 +22,7 @@ function openInBrowser(address: string): void {
 }
 
 /** The usual port, or any free one where another program has it. */
-async function serve(folder: string): Promise<string> {
-  const port = Number(process.env["PORT"] ?? USUAL_PORT);
+async function serve(folder: string, port: number): Promise<string> {
   const server = await serveFolder(folder, port).catch((reason: NodeJS.ErrnoException) => {
     if (reason.code !== "EADDRINUSE") throw reason;
     return serveFolder(folder);
@@ -32,8 +31,11 @@ async function serve(folder: string): Promise<string> {
 }
 
 async function main(): Promise<void> {
-  const address = await serve(resolve(__dirname, "../../dist/page"));
+  const port = Number(process.env["PORT"] ?? USUAL_PORT);
+  const address = await serve(resolve(__dirname, "../../dist/page"), port);
+  const phone = await serve(resolve(__dirname, "../../dist/phone"), port === 0 ? 0 : port + 1);
   console.log(`Carrybook is at ${address} (Ctrl+C ends it).`);
+  console.log(`The phone page is at ${phone}`);
   if (!process.argv.includes("--no-open")) openInBrowser(address);
 }
 

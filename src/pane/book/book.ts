@@ -149,6 +149,18 @@ export function bookOf(raw: RawBook): Book {
   };
 }
 
+/** Stands in until the workbook has been read. */
+export const UNREAD_BOOK: Book = {
+  raw: { ...forEachTable(() => null), settings: null, otherTables: [] },
+  settings: DEFAULT_SETTINGS,
+  bag: [],
+  log: EMPTY_LOG,
+  card: { rows: [], population: { scale: DEFAULT_SETTINGS.usualSpread, freedom: 4 }, leftOut: [] },
+  holes: [],
+  rounds: [],
+  faults: [],
+};
+
 /** The disc's row of the card; null for one without throws that count. */
 export const rowIn = ({ card }: Book, disc: string): CardRow | null =>
   card.rows.find((row) => discKey(row.disc) === discKey(disc)) ?? null;

@@ -2,9 +2,9 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
 import type { flightPath } from "../../core/flight/path";
 import type { Hole, Option, Settings } from "../../core/types";
-import { type Book, oncePerPair } from "../book/book";
+import { type Book, oncePerPair, UNREAD_BOOK } from "../book/book";
 import { type Answer, attempt, type Desk } from "../controller";
-import { empty, PICK_CAUTION, shareBar, table } from "../parts/blocks";
+import { empty, PICK_CAUTION, READING, shareBar, table } from "../parts/blocks";
 import { numberBox, picker, segments, textBox } from "../parts/boxes";
 import { plotFrame } from "../plots/frame";
 import { nearestAt, pathThrough } from "../plots/scale";
@@ -392,13 +392,19 @@ const answersOf = oncePerPair((book: Book, form: HoleForm) =>
   attempt(() => answerHole(taskOf(form, book.settings), book.card, book.settings)),
 );
 
-/** What does this throw play like, and which disc gets there? */
-export function holeView(desk: Desk, book: Book): TemplateResult {
+/**
+ * What does this throw play like, and which disc gets there? The boxes are there, and keep what is typed,
+ * before the workbook has been read.
+ */
+export function holeView(desk: Desk, read: Book | null): TemplateResult {
   const { hole } = desk.state;
-  const answer: Answer<HoleAnswer> | null = isBlankForm(hole) ? null : answersOf(book, hole);
+  const book = read ?? UNREAD_BOOK;
+  const answer = !read || isBlankForm(hole) ? null : answersOf(read, hole);
   return html`<div class="side stack">
     ${formView(desk, book)}
-    <section aria-label="Answer" aria-live="polite">${answerView(desk, answer, book)}</section>
+    <section aria-label="Answer" aria-live="polite">
+      ${read ? answerView(desk, answer, read) : READING}
+    </section>
     ${answer?.ok ? detailView(desk, book, answer.value) : nothing}
   </div>`;
 }

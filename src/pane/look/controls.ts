@@ -263,6 +263,32 @@ export const controls = css`
   details[open] > summary {
     margin-bottom: 8px;
   }
+  /* For thumbs: 44 px, as WCAG 2.2 has it under 2.5.5. */
+  @media (pointer: coarse) {
+    button,
+    button.plain,
+    .tabs button,
+    .box .inner,
+    select,
+    input[type="file"],
+    summary,
+    .segments span {
+      min-height: 44px;
+    }
+    .segments span {
+      padding: 11px 4px;
+    }
+    summary {
+      padding: 10px 0;
+    }
+    .tick {
+      min-height: 44px;
+    }
+    .tick input {
+      width: 24px;
+      height: 24px;
+    }
+  }
   @media (forced-colors: active) {
     .segments input:checked + span {
       forced-color-adjust: none;

@@ -112,3 +112,5 @@ export const table = (
       )}
     </tbody>
   </table>`;
+
+export const READING = html`<p class="quiet" role="status">Reading the workbook …</p>`;

@@ -33,22 +33,26 @@ export function setupView(desk: Desk, book: Book): TemplateResult {
         Fill empty tables
       </button>
     </section>
-    <section aria-label="Formulas">
-      <h2>If a cell shows #NAME? or an old figure</h2>
-      <div class="row">
-        <button class="grow" ?disabled=${!idle} @click=${() => void repair(desk)}>
-          Repair formulas
-        </button>
-        <button class="grow" ?disabled=${!idle} @click=${() => void recalculate(desk)}>
-          Recalculate
-        </button>
-      </div>
-      <p class="quiet">
-        Repair writes each Carrybook formula again, as it stands. Neither changes what you typed.
-      </p>
-    </section>
-    ${leftOutView(book)}`;
+    ${desk.options.onPhone ? nothing : formulasView(desk)} ${leftOutView(book)}`;
 }
+
+const formulasView = (desk: Desk): TemplateResult => {
+  const idle = desk.state.busy === null;
+  return html`<section aria-label="Formulas">
+    <h2>If a cell shows #NAME? or an old figure</h2>
+    <div class="row">
+      <button class="grow" ?disabled=${!idle} @click=${() => void repair(desk)}>
+        Repair formulas
+      </button>
+      <button class="grow" ?disabled=${!idle} @click=${() => void recalculate(desk)}>
+        Recalculate
+      </button>
+    </div>
+    <p class="quiet">
+      Repair writes each Carrybook formula again, as it stands. Neither changes what you typed.
+    </p>
+  </section>`;
+};
 
 const partView = ({ name, what, there }: Part): TemplateResult =>
   html`<li class="split">

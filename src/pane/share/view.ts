@@ -115,8 +115,8 @@ export function shareView(desk: Desk, book: Book): TemplateResult {
   if (book.card.rows.length === 0)
     return html`${empty("Nothing to share yet", "Log a few smooth throws first.")}
     ${partnerView(desk, book)} ${fileView(desk)}`;
-  return html`${pocketView(desk)} ${cardView(desk, book)} ${partnerView(desk, book)}
-  ${fileView(desk)}`;
+  return html`${desk.options.onPhone ? nothing : pocketView(desk)} ${cardView(desk, book)}
+  ${partnerView(desk, book)} ${fileView(desk)}`;
 }
 
 const pocketView = (desk: Desk): TemplateResult =>
@@ -152,6 +152,21 @@ const cardView = (desk: Desk, book: Book): TemplateResult =>
     </button>
   </section>`;
 
+const plainCopyView = (
+  desk: Desk,
+  saveFile: NonNullable<Desk["options"]["saveFile"]>,
+): TemplateResult =>
+  html`<button
+      ?disabled=${desk.state.busy !== null}
+      @click=${() => void save(desk, () => saveFile(true))}
+    >
+      Save a plain copy
+    </button>
+    <p class="quiet">
+      The plain copy has values in place of our formulas. Give it to a partner, and open it in
+      LibreOffice.
+    </p>`;
+
 function fileView(desk: Desk): unknown {
   const { saveFile, openFile } = desk.options;
   if (!saveFile && !openFile) return nothing;
@@ -165,16 +180,7 @@ function fileView(desk: Desk): unknown {
             >
               Save .xlsx
             </button>
-            <button
-              ?disabled=${desk.state.busy !== null}
-              @click=${() => void save(desk, () => saveFile(true))}
-            >
-              Save a plain copy
-            </button>
-            <p class="quiet">
-              The plain copy has values in place of our formulas. Give it to a partner, and open it
-              in LibreOffice.
-            </p>`
+            ${desk.options.onPhone ? nothing : plainCopyView(desk, saveFile)}`
         : nothing
     }
     ${

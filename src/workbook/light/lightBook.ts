@@ -203,6 +203,11 @@ export class TableOfBook {
     };
   }
 
+  /** Whether a column, from 0, holds what was typed and no formula. */
+  isTyped(column: number): boolean {
+    return this.table.formulas[column] === null;
+  }
+
   add(rows: readonly Row[]): number[] {
     const placed = rows.map((row) => this.placed(row));
     const first = this.filledRows();

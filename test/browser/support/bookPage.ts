@@ -43,10 +43,10 @@ export interface Site {
 }
 
 /** Starts a server and a browser. */
-export async function startSite(): Promise<Site> {
-  if (!existsSync(join(SITE, "index.html")))
+export async function startSite(folder = SITE): Promise<Site> {
+  if (!existsSync(join(folder, "index.html")))
     throw new Error("The page is not built: run npm run build first.");
-  const server = await serveFolder(SITE);
+  const server = await serveFolder(folder);
   const browser = await openBrowser();
   return {
     open: (options) => openPage(browser, server.address, options),

@@ -3,7 +3,12 @@
  * TEST_BROWSER=packed takes the latter in any case.
  */
 import { existsSync } from "node:fs";
-import { chromium, type Browser } from "playwright-core";
+import {
+  chromium,
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+} from "playwright-core";
 import { packedBrowser } from "./packedBrowser";
 
 const FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"];
@@ -23,4 +28,15 @@ async function systemBrowser(): Promise<Browser | null> {
 export async function openBrowser(): Promise<Browser> {
   const system = process.env["TEST_BROWSER"] === "packed" ? null : await systemBrowser();
   return system ?? chromium.launch({ ...packedBrowser(), args: FLAGS });
+}
+
+/** A browser that keeps what it stores in a folder, as a player's own does. */
+export function openLasting(
+  folder: string,
+  options: BrowserContextOptions = {},
+): Promise<BrowserContext> {
+  const system =
+    process.env["TEST_BROWSER"] === "packed" ? undefined : PLACES.find((path) => existsSync(path));
+  const program = system ? { executablePath: system } : packedBrowser();
+  return chromium.launchPersistentContext(folder, { ...program, args: FLAGS, ...options });
 }
