@@ -158,6 +158,7 @@ export const UNREAD_BOOK: Book = {
   card: { rows: [], population: { scale: DEFAULT_SETTINGS.usualSpread, freedom: 4 }, leftOut: [] },
   holes: [],
   rounds: [],
+  putts: [],
   faults: [],
 };
 
