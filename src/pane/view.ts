@@ -2,15 +2,19 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { Book } from "./book/book";
 import type { Desk } from "./controller";
 import { holeView } from "./hole/view";
-import { inventedView } from "./ownBag/view";
 import { busyView, noticeView, READING } from "./parts/blocks";
 import { PLACES, placeAfter, type Place } from "./places";
 import { goTo } from "./state";
 
-type View = (desk: Desk, book: Book) => TemplateResult;
+type View = (desk: Desk, book: Book) => unknown;
 
-/** The places that the pane can open on are there from the start; the others come when they are asked for. */
-const LATER: Readonly<Record<Exclude<Place, "hole">, () => Promise<View>>> = {
+/** Where the data is invented, what leads to one's own. */
+const INVENTED = "invented";
+type Part = Exclude<Place, "hole"> | typeof INVENTED;
+
+/** Hole is there from the start; the others come when they are asked for. */
+const LATER: Readonly<Record<Part, () => Promise<View>>> = {
+  [INVENTED]: async () => (await import(/* webpackMode: "eager" */ "./ownBag/view")).inventedView,
   field: async () => (await import(/* webpackMode: "eager" */ "./field/view")).fieldView,
   notes: async () => (await import(/* webpackMode: "eager" */ "./notes/view")).notesView,
   bag: async () => (await import(/* webpackMode: "eager" */ "./bag/view")).bagView,
@@ -19,32 +23,33 @@ const LATER: Readonly<Record<Exclude<Place, "hole">, () => Promise<View>>> = {
   setup: async () => (await import(/* webpackMode: "eager" */ "./setup/view")).setupView,
 };
 
-const views = new Map<Place, View>();
+const views = new Map<Part, View>();
 
-const couldNotOpen: View = (desk) =>
-  html`<div class="notice fault" role="alert">
-    <p>This place could not be loaded.</p>
-    <button
-      @click=${() => {
-        views.delete(desk.state.place);
-        desk.change((state) => ({ ...state }));
-      }}
-    >
-      Try again
-    </button>
-  </div>`;
+const couldNotOpen =
+  (part: Part): View =>
+  (desk) =>
+    html`<div class="notice fault" role="alert">
+      <p>This place could not be loaded.</p>
+      <button
+        @click=${() => {
+          views.delete(part);
+          desk.change((state) => ({ ...state }));
+        }}
+      >
+        Try again
+      </button>
+    </div>`;
 
-/** The view of a place; null while it is on its way, after which the pane is drawn again. */
-function viewOf(place: Place, drawAgain: () => void): View | null {
-  const view = views.get(place);
+/** The view of a part; null while it is on its way, after which the pane is drawn again. */
+function viewOf(part: Part, drawAgain: () => void): View | null {
+  const view = views.get(part);
   if (view) return view;
-  if (place !== "hole")
-    void LATER[place]()
-      .catch(() => couldNotOpen)
-      .then((loaded) => {
-        views.set(place, loaded);
-        drawAgain();
-      });
+  void LATER[part]()
+    .catch(() => couldNotOpen(part))
+    .then((loaded) => {
+      views.set(part, loaded);
+      drawAgain();
+    });
   return null;
 }
 
@@ -110,14 +115,17 @@ function step(desk: Desk, from: Place, event: KeyboardEvent): void {
 }
 
 function placeView(desk: Desk): unknown {
-  const { book, unread, place } = desk.state;
+  const { book, unread, place, settled } = desk.state;
   if (unread !== null)
     return html`<div class="notice fault" role="alert">
       <p>${unread}</p>
       <button @click=${() => void desk.refresh()}>Read again</button>
     </div>`;
-  const view = viewOf(place, () => desk.change((state) => ({ ...state })));
-  return html`${book ? html`${faultsView(book)} ${inventedView(desk, book)}` : nothing}
+  const drawAgain = (): void => desk.change((state) => ({ ...state }));
+  // The first answer does not wait for it.
+  const invented = book && settled ? viewOf(INVENTED, drawAgain) : views.get(INVENTED);
+  const view = place === "hole" ? null : viewOf(place, drawAgain);
+  return html`${book ? html`${faultsView(book)} ${invented?.(desk, book)}` : nothing}
   ${
     place === "hole"
       ? holeView(desk, book)
