@@ -3,7 +3,10 @@ import { createHash } from "node:crypto";
 import { copyFileSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { build, type Metafile } from "esbuild";
-import { readLightFile } from "../workbook/light/lightFile";
+import type { LightBook } from "../workbook/light/lightBook";
+import { calculatedIn, readLightFile } from "../workbook/light/lightFile";
+import { readContent } from "../workbook/package/readContent";
+import { WorkbookPackage } from "../workbook/package/workbookPackage";
 
 const ROOT = resolve(__dirname, "../..");
 const FROM = join(ROOT, "src/phone");
@@ -55,6 +58,22 @@ function firstLoad({ outputs }: Metafile): string[] {
   return [...found].map((path) => path.slice(path.indexOf("phone/") + "phone/".length));
 }
 
+/** The starter workbook as a light one, without what its formulas say: that is of use only in the file. */
+function typedIn(bytes: Uint8Array): LightBook {
+  const { sheets, names } = readLightFile(bytes);
+  const contents = readContent(WorkbookPackage.read(bytes)).sheets;
+  const typed = sheets.map((sheet) => {
+    const isCalculated = calculatedIn(
+      contents.find(({ part }) => part.name === sheet.name)!.formulas,
+    );
+    const rows = sheet.rows.map((row, down) =>
+      row.map((value, along) => (isCalculated({ row: down + 1, column: along + 1 }) ? "" : value)),
+    );
+    return { ...sheet, rows, formulas: [] };
+  });
+  return { sheets: typed, names };
+}
+
 const filesIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
@@ -73,10 +92,7 @@ async function main(): Promise<void> {
   for (const name of ICONS) copyFileSync(join(ROOT, "assets", name), join(TO, name));
   const starter = join(ROOT, "dist/carrybook-starter.xlsx");
   copyFileSync(starter, join(TO, "starter.xlsx"));
-  // Formulas are of use only in the file itself.
-  const { sheets, names } = readLightFile(readFileSync(starter));
-  const light = { sheets: sheets.map((sheet) => ({ ...sheet, formulas: [] })), names };
-  writeFileSync(join(TO, "starter.json"), JSON.stringify(light));
+  writeFileSync(join(TO, "starter.json"), JSON.stringify(typedIn(readFileSync(starter))));
   const scripts = firstLoad(metafile).map((path) =>
     path === "phone.js"
       ? `<script type="module" src="${path}"></script>`

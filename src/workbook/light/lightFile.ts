@@ -113,10 +113,8 @@ function writeSheet(
     const table = now.tables.find(({ name }) => sameWord(name, stored.name));
     return table && table.area.bottom > stored.area.bottom ? [{ stored, area: table.area }] : [];
   });
-  const calculated = new Set(formulas.map(({ row, column }) => `${row},${column}`));
-  const changed = changesBetween(before, now).filter(
-    ({ row, column }) => !calculated.has(`${row},${column}`),
-  );
+  const isCalculated = calculatedIn(formulas);
+  const changed = changesBetween(before, now).filter((cell) => !isCalculated(cell));
   if (changed.length === 0 && grown.length === 0) return;
   const xml = file.xml(part.path);
   const styleAt = stylesUnder(xml, grown);
@@ -128,6 +126,20 @@ function writeSheet(
   parts.set(part.path, writeValues(stretchRules(xml, grown), values));
   for (const { stored, area } of grown)
     parts.set(stored.path, withRef(file.xml(stored.path), areaRef(area)));
+}
+
+/** Whether a cell holds a formula, or is filled by one. */
+export function calculatedIn(
+  formulas: SheetContent["formulas"],
+): (cell: { readonly row: number; readonly column: number }) => boolean {
+  const single = new Set(formulas.map(({ row, column }) => `${row},${column}`));
+  const arrays = formulas.flatMap(({ array }) => array ?? []);
+  return ({ row, column }) =>
+    single.has(`${row},${column}`) ||
+    arrays.some(
+      ({ top, left, bottom, right }) =>
+        row >= top && row <= bottom && column >= left && column <= right,
+    );
 }
 
 function changesBetween(before: LightSheet, now: LightSheet): NewValue[] {
