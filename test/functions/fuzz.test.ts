@@ -1,7 +1,6 @@
 /**
  * Whatever is sent, what comes back is a finite, rectangular answer or an error with a sentence.
- * `CARRYBOOK_FUZZ=200000 npx jest test/functions/fuzz` is the long run; the seed of a failure is
- * printed.
+ * `npm run test:long` asks 200,000 times; the seed of a failure is printed.
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";

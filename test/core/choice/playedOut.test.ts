@@ -1,7 +1,7 @@
 /**
  * Holes played out: seeded rounds, every throw drawn from its spread and every putt from the table,
  * against the strokes and the chances of every score that are told. 200,000 rounds a hole; a million
- * with CARRYBOOK_LONG=1.
+ * in `npm run test:long`.
  */
 import { rankOptions } from "../../../src/core/choice/rank";
 import { scoresOf } from "../../../src/core/choice/scores";
