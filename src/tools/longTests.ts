@@ -1,12 +1,12 @@
 /**
- * The slow judges at their full length: holes played out a million times, and functions asked 200,000
- * times whatever comes. The latter are taken from `dist/`.
+ * The slow judges at their full length: holes played out a million times, rounds learnt from by the
+ * thousand, and functions, as `dist/` has them, asked 200,000 times whatever comes.
  * `npm run test:long -- fuzz` runs one of them.
  */
 import { spawnSync } from "node:child_process";
 import { resolve } from "node:path";
 
-const JUDGES = ["playedOut", "functions/fuzz"];
+const JUDGES = ["playedOut", "simulation", "functions/fuzz"];
 const LENGTHS = { CARRYBOOK_LONG: "1", CARRYBOOK_FUZZ: "200000" };
 
 const asked = process.argv.slice(2);

@@ -8,6 +8,7 @@ import { scoresOf } from "../../../src/core/choice/scores";
 import { gameOf } from "../../../src/core/choice/strokes";
 import type { Hole } from "../../../src/core/types";
 import { cardOf, disc, holeOf, settingsWith } from "../../support/cards";
+import { drawT, seeded } from "../../support/draws";
 
 const ROUNDS = process.env.CARRYBOOK_LONG ? 1_000_000 : 200_000;
 const FREEDOM = 6;
@@ -17,24 +18,11 @@ const COURSE = 0.05;
 const COURSE_SIDE = 0.03;
 const SOFTNESS = 0.15;
 
-/** A seeded generator of numbers between 0 and 1: the mulberry32 mixing of a counter. */
-function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-/** t with 6 degrees of freedom: a normal over the root of a mean of six squares; wild ones again. */
-function drawT(next: () => number): number {
+/** t with 6 degrees of freedom; wild ones again. */
+function drawTame(next: () => number): number {
   // 0.999 quantile of t with 6 degrees of freedom, any handbook: 5.2076.
   for (;;) {
-    const normal = Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
-    const squares = -2 * Math.log((1 - next()) * (1 - next()) * (1 - next()));
-    const t = normal / Math.sqrt(squares / FREEDOM);
+    const t = drawT(FREEDOM, next);
     if (Math.abs(t) <= 5.20763) return t;
   }
 }
@@ -89,8 +77,8 @@ function thrown(
   next: () => number,
 ): End {
   const scale = Math.hypot(SCALE, COURSE, SOFTNESS * (1 - power));
-  const carryM = carries[name]! * power * Math.exp(scale * drawT(next));
-  const angle = Math.hypot(SIDE_SCALE, COURSE_SIDE) * drawT(next);
+  const carryM = carries[name]! * power * Math.exp(scale * drawTame(next));
+  const angle = Math.hypot(SIDE_SCALE, COURSE_SIDE) * drawTame(next);
   return { alongM: carryM - distanceM, sideM: distanceM * Math.tan(angle) + aimM };
 }
 
