@@ -135,7 +135,7 @@ test("Hole takes a range with its angle, and a forecast", async () => {
   const said = steep.ok ? `Plays like ${length(steep.value, "ft")}` : steep.why;
   await until(async () => plain(await words('section[aria-label="Answer"]')).includes(plain(said)));
   await pane.getByRole("radio", { name: "level" }).check();
-  await pane.getByRole("radio", { name: "by forecast" }).check();
+  await pane.getByRole("radio", { name: "forecast" }).check();
   await retype("#speed", "10");
   await retype("#wind-from", "W");
   await retype("#bearing", "270");
@@ -309,7 +309,7 @@ test("Share: freezes the Pocket sheet", async () => {
 
 test("Set-up: says what is there, repairs and recalculates", async () => {
   await goTo("Set-up");
-  expect(await shown()).toContain("Ready");
+  await until(async () => (await shown()).includes("Ready"));
   await pane.getByRole("button", { name: "Repair formulas" }).click();
   await until(async () => /Wrote \d+/.test(await pane.locator(".notice").innerText()));
   await pane.getByRole("button", { name: "Recalculate" }).click();
