@@ -149,7 +149,7 @@ test("Hole takes a range with its angle, and a forecast", async () => {
 test("Field: number, Enter, next; arrows, again, undo to the start", async () => {
   await goTo("Field");
   const before = await rowsOf("throws");
-  await pane.getByRole("button", { name: "Start" }).click();
+  await pane.getByRole("button", { name: "Start", exact: true }).click();
   await pane.locator("#carry").click();
   const thrown: string[] = [];
   for (const carry of ["301", "222", "255"]) {

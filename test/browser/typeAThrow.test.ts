@@ -87,7 +87,7 @@ it("typing a throw under the log changes SMOOTH, card and plan to what the core 
   expect(after.smooth).not.toEqual(before.smooth);
   expect(after.card).toEqual(core.card.map((row) => row.map(near)));
   expect(after.card).not.toEqual(before.card);
-  const picks = after.plan.slice(1).map((row) => [row[0], row[4], row[5], row[6]]);
+  const picks = after.plan.slice(1).map((row) => [row[0], row[4], row[5], row[7]]);
   expect(picks).toEqual(core.plan.map((row) => row.map(near)));
   expect(after.plan).not.toEqual(before.plan);
   expect(book.complaints).toEqual([]);

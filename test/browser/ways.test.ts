@@ -22,6 +22,8 @@ describe("in a wide window", () => {
   beforeAll(async () => {
     book = await site.open();
     await book.page.locator("#pane #pick").waitFor();
+    await book.page.locator("#pane").getByRole("button", { name: "Look around" }).click();
+    await book.page.mouse.click(500, 500);
   });
 
   it("leads with F6 from the grid to the pane, and back to where one was", async () => {

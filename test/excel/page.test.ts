@@ -86,7 +86,7 @@ describe("in Excel", () => {
   test("with the pane closed a change causes no request; when it opens it is read", async () => {
     const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
     await page.getByRole("tab", { name: "Set-up" }).click();
-    await page.getByText("5 of 5 missing").waitFor();
+    await page.getByText("6 of 6 missing").waitFor();
     await showPane(page, false);
     const before = host.syncs;
     host.book.addName("Settings", "=Mine!$A$1:$B$2");
@@ -94,7 +94,7 @@ describe("in Excel", () => {
     await page.waitForTimeout(300);
     expect(host.syncs).toBe(before);
     await showPane(page, true);
-    await page.getByText("4 of 5 missing").waitFor();
+    await page.getByText("5 of 6 missing").waitFor();
     await close();
   });
 
@@ -149,10 +149,10 @@ describe("in Excel", () => {
   test("what the player types in the sheet shows in the pane by itself", async () => {
     const { page, host, close } = await openExcelPage(browser, { sets: EXCEL_2021 });
     await page.getByRole("tab", { name: "Set-up" }).click();
-    await page.getByText("5 of 5 missing").waitFor();
+    await page.getByText("6 of 6 missing").waitFor();
     host.book.addName("Settings", "=Mine!$A$1:$B$2");
     host.type("Mine", 1, 1, "Player");
-    await page.getByText("4 of 5 missing").waitFor();
+    await page.getByText("5 of 6 missing").waitFor();
     await close();
   });
 
