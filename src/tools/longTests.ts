@@ -10,7 +10,7 @@ const JUDGES = ["playedOut", "simulation", "functions/fuzz"];
 const LENGTHS = { CARRYBOOK_LONG: "1", CARRYBOOK_FUZZ: "200000" };
 
 const asked = process.argv.slice(2);
-const { status } = spawnSync(
+const { status, signal } = spawnSync(
   process.execPath,
   [require.resolve("jest/bin/jest"), ...(asked.length > 0 ? asked : JUDGES)],
   {
@@ -19,4 +19,5 @@ const { status } = spawnSync(
     stdio: "inherit",
   },
 );
+if (signal) console.error(`Stopped by ${signal} before the end.`);
 process.exitCode = status ?? 1;
