@@ -103,8 +103,8 @@ describe("honest about thin data", () => {
     expect(plan).toHaveLength(4);
     for (const row of plan.slice(1)) {
       expect(row[4]).toMatch(/^Disc \d+$/);
-      expect(row[6]).toBeGreaterThan(0.2);
-      expect(row[6]).toBeLessThan(0.75);
+      expect(row[7]).toBeGreaterThan(0.2);
+      expect(row[7]).toBeLessThan(0.75);
     }
   });
 });

@@ -29,9 +29,8 @@ describe("our own workbook", () => {
     expect(content).toMatchObject({ throws, bag, course, results, putts, putting });
     expect(content.settings.get("player")).toBe("Me");
     expect(content.settings.get("distances in")).toBe("ft");
-    expect(blueprintOf({ ...content, notes: STARTER.notes, disc: STARTER.disc })).toEqual(
-      starterBlueprint(),
-    );
+    const { notes, disc, otherDisc } = STARTER;
+    expect(blueprintOf({ ...content, notes, disc, otherDisc })).toEqual(starterBlueprint());
   });
 
   test("names the sheets that stay behind", async () => {
