@@ -47,14 +47,12 @@ test("how well the card knows two discs, and the one that changes", async () => 
   );
 });
 
-test("the formula to type, without settings", async () => {
-  const { raw } = await book;
+test("the formula to type, without the bag", async () => {
+  const { log, settings } = await book;
   const { makeCard } = await import("../src/core/carry/card");
-  const { readThrows } = await import("../src/core/log/readThrows");
-  const { DEFAULT_SETTINGS } = await import("../src/core/log/readSettings");
-  const log = readThrows([raw.throws!.headers, ...raw.throws!.rows], DEFAULT_SETTINGS);
   const task = { distanceM: 327 * 0.3048, riseM: 0, headwindMps: 0 };
-  const [best] = rankOptions(task, makeCard(log, null, DEFAULT_SETTINGS), DEFAULT_SETTINGS);
+  const [best] = rankOptions(task, makeCard(log, null, settings), settings);
+  expectSaid("`=CARRY.BEST(327, Throws[#All], Settings)`");
   expectSaid(`It answers _${best!.disc}_.`);
 });
 

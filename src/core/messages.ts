@@ -1,5 +1,9 @@
 import { fromMetres } from "./units";
 
+/** "Ana, Ben and Cem" */
+const listed = (names: readonly string[]): string =>
+  `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+
 /**
  * Every sentence that a DomainError can carry, in one place, so that they read alike.
  * Grouped by the folder that uses them. Each says what is wrong and where.
@@ -38,6 +42,8 @@ export const messages = {
       `Row ${row}: power is ${found}. Give it as a share of smooth, such as 0.9 or 90 %.`,
     belowZero: (row: number, what: string) => `Row ${row}: ${what} cannot be below 0.`,
     markedOff: (row: number) => `Row ${row}: marked off.`,
+    severalPlayers: (names: readonly string[], others: boolean) =>
+      `The log holds throws of ${listed(others ? [...names, "others"] : names)}. Choose one by the setting Player: write the name beside it.`,
     otherPlayer: (row: number, player: string) => `Row ${row}: thrown by ${player}.`,
 
     unlabelled: (row: number) => `Settings row ${row}: there is a value without a label.`,
@@ -67,6 +73,8 @@ export const messages = {
       `The form of a day takes ${leastThrows} throws with ${leastDiscs} discs that were also thrown on other days. So far: ${throws} with ${discs}.`,
     noDatedThrow: (disc: string) => `No throw of '${disc}' has a date.`,
     noSuchDisc: (disc: string) => `No throw of '${disc}' counts.`,
+    noSuchDiscBut: (disc: string, nearest: string) =>
+      `No throw of '${disc}' counts. Did you mean '${nearest}'?`,
     noSuchDiscBecause: (disc: string, reason: string) => `No throw of '${disc}' counts. ${reason}`,
     marginNotPositive: (margin: number) => `The margin must be above 0; it is ${margin}.`,
     neverKnown: () => "No number of throws that anyone makes gives so small a margin.",

@@ -35,6 +35,8 @@ export interface LeftOut {
   readonly row: number;
   readonly disc: string;
   readonly reason: string;
+  /** Whose throw it is, where a player is chosen and it is another's: then there is nothing wrong with it. */
+  readonly otherPlayer?: string;
 }
 
 export interface ThrowLog {
@@ -130,7 +132,7 @@ export interface CardRow {
   /** Effective number of throws after ageing and down-weighting. */
   readonly evidence: number;
   readonly side: SideForm;
-  /** Rows that counted, and rows of this disc that did not. */
+  /** Rows that counted, and the player's own rows of this disc that did not. */
   readonly throws: number;
   readonly leftOut: number;
   readonly lastDay: number | null;

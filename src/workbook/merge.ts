@@ -50,8 +50,6 @@ const keyOf = ({ Player, Date, Disc, Carry, Note }: Row): string =>
     discKey(String(Note)),
   ]);
 
-const everyone = (settings: Settings): Settings => ({ ...settings, player: null });
-
 /**
  * What a partner's log adds to ours. Their own rows (no player, or the player of their settings)
  * come in under the name `partner`; rows of other people stay out and are listed. A throw is the
@@ -69,12 +67,12 @@ export function mergeThrows(ours: LogAndSettings, theirs: LogAndSettings, partne
     throw unusable(messages.workbook.partnerIsPlayer(name));
 
   const counts = new Map<string, number>();
-  for (const thrown of readThrows(ours.log, everyone(ours.settings)).throws) {
+  for (const thrown of readThrows(ours.log, ours.settings, "everyone").throws) {
     const key = keyOf(rowOf(thrown, thrown.player, ours.settings));
     counts.set(key, (counts.get(key) ?? 0) + 1);
   }
 
-  const read = readThrows(theirs.log, everyone(theirs.settings));
+  const read = readThrows(theirs.log, theirs.settings, "everyone");
   const selves = new Set(["", discKey(theirs.settings.player ?? ""), discKey(name)]);
   const add: Row[] = [];
   const leftOut = [...read.leftOut];

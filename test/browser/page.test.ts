@@ -24,7 +24,7 @@ describe("the embedded workbook in a browser", () => {
     await page.getByText("CARRY.BEST", { exact: true }).waitFor();
     await page.keyboard.type("ST(327", { delay: 30 });
     await page.getByText("throws,", { exact: true }).waitFor();
-    await page.keyboard.type(", Throws[#All])", { delay: 30 });
+    await page.keyboard.type(", Throws[#All], Settings)", { delay: 30 });
     await page.keyboard.press("Enter");
     await book.calculated();
     const discs = (await book.range("Discs!A6:A30")).flat();
@@ -32,7 +32,7 @@ describe("the embedded workbook in a browser", () => {
   });
 
   it("says in words why a cell shows an error", async () => {
-    await book.type("Start!C41", '=CARRY.SMOOTH("No such disc",Throws[#All])', "Enter");
+    await book.type("Start!C41", '=CARRY.SMOOTH("No such disc",Throws[#All],Settings)', "Enter");
     expect(await book.cell("Start!C41")).toMatchObject({ error: "#N/A" });
     await book.page.evaluate("carrybook.port.show('Start!C41')");
     const line = book.page.locator("#why");

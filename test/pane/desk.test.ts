@@ -196,7 +196,9 @@ test("set-up makes what is missing and fills only what is empty", async () => {
   await fillWithStarter(desk);
   expect(desk.state.book!.bag.map(({ disc }) => disc)).toEqual(["My own disc"]);
   expect(desk.state.book!.log.throws.length).toBeGreaterThan(50);
+  expect(desk.state.book!.settings.player).toBe("Me");
   await desk.undo("setup");
+  expect(desk.state.book!.settings.player).toBeNull();
   expect(desk.state.book!.log.throws).toEqual([]);
 });
 

@@ -30,6 +30,11 @@ describe("rows are told in words", () => {
       ["Disc,Carry,Line", "A,271,off", "B,300,x", "C,abc,", "D,301,"],
       "4 rows: 1 counts, 3 do not. Row 8: carry is text, 'abc'. Type it as a number.",
     ],
+    [
+      "players without a choice",
+      ["Disc,Carry,Player", "A,271,Ana", "A,272,Ben"],
+      "2 rows, none counts yet. The log holds throws of Ana and Ben. Choose one by the setting Player: write the name beside it.",
+    ],
     ["marks alone", ["Disc,Carry,Line", "A,271,off"], "1 row, none counts yet. Row 6: marked off."],
     [
       "dates that can be read in two ways",

@@ -20,7 +20,7 @@ export interface Ageing {
 }
 
 export class DiscHistory {
-  /** Rows of this disc that do not count. */
+  /** The player's own rows of this disc that do not count. */
   leftOut = 0;
   private readonly logs = new NumberList();
   /** NaN where a throw has no date. */
@@ -119,7 +119,7 @@ export class CardMaker {
 
   leave(row: LeftOut): void {
     this.leftOut.push(row);
-    this.historyOf(row.disc).leftOut++;
+    if (row.otherPlayer === undefined) this.historyOf(row.disc).leftOut++;
   }
 
   card(): Card {

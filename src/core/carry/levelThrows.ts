@@ -3,6 +3,7 @@ import { type DomainError, unavailable } from "../errors";
 import { fieldConditionsOf, isStandard } from "../flight/air";
 import { type DistanceCurve, playsLikeCurve } from "../flight/curve";
 import { discKey } from "../log/names";
+import { nearestName } from "../log/nearestName";
 import { messages } from "../messages";
 import type { Card, CardRow, DiscType, LeftOut, Settings, Throw } from "../types";
 
@@ -37,20 +38,33 @@ export function levelling(settings: Settings): Levelling {
 
 /**
  * The row of a disc, by its name without regard to case and spaces. Throws an `unavailable` error
- * where no throw of it counts, with the reason where rows of it were left out.
+ * where no throw of it counts, with the reason where rows of it were left out, else with the nearest name.
  */
 export function rowOf(card: Card, disc: string): CardRow {
   const key = discKey(disc);
   const row = card.rows.find((candidate) => discKey(candidate.disc) === key);
-  if (!row) throw noSuchDisc(disc, card.leftOut);
+  if (!row) throw noSuchDisc(disc, card.leftOut, card.rows);
   return row;
 }
 
-export function noSuchDisc(disc: string, leftOut: readonly LeftOut[]): DomainError {
+/** Why there is nothing of a disc: its first own row that was left out, another player's, or a slip in its name. */
+export function noSuchDisc(
+  disc: string,
+  leftOut: readonly LeftOut[],
+  known: readonly { readonly disc: string }[],
+): DomainError {
   const key = discKey(disc);
   const name = disc.trim();
-  const why = leftOut.find((row) => discKey(row.disc) === key);
+  const rows = leftOut.filter((row) => discKey(row.disc) === key);
+  const why = rows.find(({ otherPlayer }) => otherPlayer === undefined) ?? rows[0];
+  if (why) return unavailable(messages.carry.noSuchDiscBecause(name, why.reason));
+  const nearest = nearestName(
+    disc,
+    known.map((one) => one.disc),
+  );
   return unavailable(
-    why ? messages.carry.noSuchDiscBecause(name, why.reason) : messages.carry.noSuchDisc(name),
+    nearest === null
+      ? messages.carry.noSuchDisc(name)
+      : messages.carry.noSuchDiscBut(name, nearest),
   );
 }

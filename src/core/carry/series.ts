@@ -32,7 +32,7 @@ export function seriesOf(
 ): SeriesPoint[] {
   const key = discKey(disc);
   const own = log.throws.filter((thrown) => discKey(thrown.disc) === key);
-  if (own.length === 0) throw noSuchDisc(disc, log.leftOut);
+  if (own.length === 0) throw noSuchDisc(disc, log.leftOut, log.throws);
   const type = bag.find((listed) => discKey(listed.disc) === key)?.type ?? null;
   const smoothCarryM = levelling(settings);
   const points = own.flatMap((thrown) => {

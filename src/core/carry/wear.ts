@@ -49,7 +49,7 @@ export function historyOf(
       leftOut.push({ row: thrown.row, disc: thrown.disc, reason });
     }
   }
-  if (history.throws === 0) throw noSuchDisc(disc, leftOut);
+  if (history.throws === 0) throw noSuchDisc(disc, leftOut, log.throws);
   return history;
 }
 

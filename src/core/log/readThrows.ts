@@ -1,6 +1,6 @@
 /** The throw log: cells in, throws and left-out rows out. */
 import { LONGEST_CARRY_M } from "../constants";
-import { unusable } from "../errors";
+import { type DomainError, unusable } from "../errors";
 import { messages } from "../messages";
 import type { Cell, Cells, LeftOut, Settings, Throw, ThrowLog } from "../types";
 import {
@@ -154,6 +154,9 @@ const wrongDate = (row: number, cell: PlainCell): string =>
 
 // One row of the throw log.
 
+/** Whose throws are read: those of the player of the settings, or everybody's in one, each under their name. */
+export type Whose = "player" | "everyone";
+
 /** Whose throws count, and how names are compared. */
 export interface ThrowReader {
   /** null: everybody's. */
@@ -162,8 +165,7 @@ export interface ThrowReader {
 }
 
 /**
- * Reads one row: the throw, or in a sentence why the row does not count, or null where it says
- * nothing. `row` is its number for sentences. Blank power is a smooth throw; blank rise and headwind
+ * Reads one row: the throw, or why the row does not count, or null where it says nothing. `row` is its number for sentences. Blank power is a smooth throw; blank rise and headwind
  * are 0; a blank offline was not noted; a blank player is the chosen one. Nothing is guessed from text, save a date in ISO 8601.
  */
 export function throwRow(
@@ -171,17 +173,17 @@ export function throwRow(
   row: number,
   layout: ThrowLayout,
   { playerKey, keyOf }: ThrowReader,
-): Throw | string | null {
+): Throw | LeftOut | null {
   const { at } = layout;
   const disc = textIn(cellAt(cells, at.disc));
   if (disc === "" && saysNothing(cells, layout)) return null;
-  const lineCell = cellAt(cells, at.line);
-  const line = textIn(lineCell);
-  if (isOff(keyOf(line))) return messages.log.markedOff(row);
   const playerCell = cellAt(cells, at.player);
   const player = textIn(playerCell);
   if (playerKey !== null && player !== "" && keyOf(player) !== playerKey)
-    return messages.log.otherPlayer(row, player);
+    return { row, disc, reason: messages.log.otherPlayer(row, player), otherPlayer: player };
+  const lineCell = cellAt(cells, at.line);
+  const line = textIn(lineCell);
+  if (isOff(keyOf(line))) return { row, disc, reason: messages.log.markedOff(row) };
 
   const carryM = numberIn(cellAt(cells, at.carry), NaN) * layout.metresPerCarry;
   const offlineCell = cellAt(cells, at.offline);
@@ -196,7 +198,7 @@ export function throwRow(
   const figuresSound = isCarry(carryM) && isPower(power);
   if (!(textsSound && figuresSound) || Number.isNaN(offline + headwind + rise + day)) {
     const fault = throwFault(cells, row, layout, playerKey !== null);
-    if (fault !== null) return fault;
+    if (fault !== null) return { row, disc, reason: fault };
   }
 
   const noOffline = isBlank(offlineCell) || (offlineCell === 0 && layout.blankIsZero);
@@ -234,35 +236,57 @@ export interface ThrowTaker {
  * unknown ones are ignored) or a bare list of disc and carry without one. Distances and wind are in
  * the units of the settings, or in the one that a header names ("Carry (m)"). A row that cannot
  * count is left out with a sentence and never spoils the rest; blank rows are passed over; a blank
- * range is an empty log. Throws an `unusable` error where there is no Disc or Carry column, or for
- * a card, which no longer holds single throws. One pass, linear in rows.
+ * range is an empty log. Throws an `unusable` error where there is no Disc or Carry column, for a
+ * card, which no longer holds single throws, and where throws that count are of more than one named
+ * player and the settings choose none: in one they would describe nobody. One pass, linear in rows.
  *
  * @example
  * readThrows([["Disc", "Carry"], ["Copper mid", 301]], DEFAULT_SETTINGS).throws.length // 1
  */
-export function readThrows(cells: Cells, settings: Settings): ThrowLog {
+export function readThrows(cells: Cells, settings: Settings, whose: Whose = "player"): ThrowLog {
   const throws: Throw[] = [];
   const leftOut: LeftOut[] = [];
-  passThrows(cells, settings, {
+  const taker: ThrowTaker = {
     take: (thrown) => throws.push(thrown),
     leave: (row) => leftOut.push(row),
-  });
+  };
+  passThrows(cells, settings, taker, whose);
   return { throws, leftOut };
 }
 
 /** What `readThrows` reads, passed on row by row instead of kept. */
-export function passThrows(cells: Cells, settings: Settings, taker: ThrowTaker): void {
+export function passThrows(
+  cells: Cells,
+  settings: Settings,
+  taker: ThrowTaker,
+  whose: Whose = "player",
+): void {
   const shape = throwsShape(cells);
   if (shape === "card") throw unusable(messages.log.cardForLog());
   if (shape === "blank") return;
   const layout = throwLayout(cells, shape, settings);
   const keyOf = discKeys();
-  const reader = { playerKey: settings.player === null ? null : keyOf(settings.player), keyOf };
+  const chosen = whose === "everyone" ? null : settings.player;
+  const reader = { playerKey: chosen === null ? null : keyOf(chosen), keyOf };
+  const players = whose === "player" && chosen === null ? new Map<string, string>() : null;
   for (let index = layout.firstRow; index < cells.length; index++) {
-    const row = cells[index]!;
-    const read = throwRow(row, index + 1, layout, reader);
-    if (typeof read === "string") {
-      taker.leave({ row: index + 1, disc: textIn(cellAt(row, layout.at.disc)), reason: read });
-    } else if (read !== null) taker.take(read);
+    const read = throwRow(cells[index]!, index + 1, layout, reader);
+    if (read === null) continue;
+    if ("reason" in read) {
+      taker.leave(read);
+      continue;
+    }
+    taker.take(read);
+    const key = players && keyOf(read.player);
+    if (!key || players.has(key)) continue;
+    if (players.size === MOST_NAMED) throw severalPlayers(players, true);
+    players.set(key, read.player);
   }
+  if (players && players.size > 1) throw severalPlayers(players, false);
 }
+
+/** More names than this do not help to choose one. */
+const MOST_NAMED = 5;
+
+const severalPlayers = (players: ReadonlyMap<string, string>, others: boolean): DomainError =>
+  unusable(messages.log.severalPlayers([...players.values()], others));

@@ -73,7 +73,7 @@ export const SETTINGS_TABLE = {
     kind: "text",
     unit: "name",
     usual: "",
-    help: "whose throws are meant; blank: everyone's",
+    help: "whose throws are meant; needed where the log names several players",
   },
   asOf: {
     label: "As of",

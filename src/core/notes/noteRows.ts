@@ -147,7 +147,7 @@ export function readNoteTable(
       return "";
     }),
   );
-  const log = readThrows([header, ...cells], { ...settings, player: null });
+  const log = readThrows([header, ...cells], settings, "everyone");
   const rows = log.throws.map(({ row, ...thrown }): NoteRow => ({
     ...thrown,
     line: off.has(row) ? OFF : thrown.line,

@@ -1,8 +1,9 @@
-import { addRows, readRawBook } from "../book/book";
+import { addRows, bookOf, readRawBook, writeSettings } from "../book/book";
 import type { Desk, Done } from "../controller";
 import type { Change } from "../undo/takeBack";
 import { count, list } from "../words/figures";
-import { DATA_PARTS } from "../../workbook/blueprint/dataTables";
+import { STARTER } from "../../workbook/blueprint/content";
+import { DATA_PARTS, DATA_TABLES } from "../../workbook/blueprint/dataTables";
 import { emptyBlueprint } from "../../workbook/blueprint";
 import type { BuildReport, WorkbookPort } from "../../workbook/port";
 import { healed } from "./heal";
@@ -29,13 +30,16 @@ const undoSentence = (port: WorkbookPort, { made }: BuildReport): string => {
     : "This cannot be undone here; delete what you do not want.";
 };
 
-/** Builds what is missing and puts invented rows into the tables that are empty. */
+/** Builds what is missing and puts invented rows into the tables that are empty; their log is of two players, so one is chosen. */
 export const fillWithStarter = (desk: Desk): Promise<boolean> =>
   desk.work("setup", "Filling the tables", async (port, report): Promise<Done> => {
     await port.build(emptyBlueprint());
     const raw = await readRawBook(port);
     const fills = starterRows(DATA_PARTS.map((part) => raw[part]));
     const changes: Change[] = [];
+    const throwsToo = fills.some(({ table }) => table === DATA_TABLES.throws);
+    if (throwsToo && bookOf(raw).settings.player === null)
+      changes.push(await writeSettings(port, { player: STARTER.settings.get("player")! }));
     for (const { table, rows } of fills) {
       report(changes.length, fills.length);
       changes.push(await addRows(port, table, rows));

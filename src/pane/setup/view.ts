@@ -65,9 +65,10 @@ const partView = ({ name, what, there }: Part): TemplateResult =>
 /** More than this nobody reads. */
 const MOST_SHOWN = 200;
 
-/** Rows of the log that do not count, and why. */
-const leftOutView = ({ card: { leftOut } }: Book): unknown =>
-  leftOut.length === 0
+/** The player's own rows of the log that do not count, and why. */
+function leftOutView({ card }: Book): unknown {
+  const leftOut = card.leftOut.filter(({ otherPlayer }) => otherPlayer === undefined);
+  return leftOut.length === 0
     ? nothing
     : html`<section aria-label="Left out">
         <details>
@@ -87,3 +88,4 @@ const leftOutView = ({ card: { leftOut } }: Book): unknown =>
           </ul>
         </details>
       </section>`;
+}

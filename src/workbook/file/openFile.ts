@@ -1,3 +1,4 @@
+import { DomainError } from "../../core/errors";
 import { findColumns } from "../../core/log/headings";
 import { discKey } from "../../core/log/names";
 import { DEFAULT_SETTINGS, readSettings } from "../../core/log/readSettings";
@@ -10,7 +11,7 @@ import {
 } from "../../core/log/readThrows";
 import { messages } from "../../core/messages";
 import { isTwofold } from "../../core/notes/noteDate";
-import type { LeftOut, Settings } from "../../core/types";
+import type { Cells, LeftOut, Settings, ThrowLog } from "../../core/types";
 import { toMetres, toMps } from "../../core/units";
 import { type Area, readArea, readSheetArea } from "../a1";
 import { type Content, EMPTY } from "../blueprint/content";
@@ -128,12 +129,25 @@ export function rowsInWords(content: Content): string {
   const inputs = blocks.find((block) => block.kind === "cells" && block.name === "Settings");
   if (table?.kind !== "table" || inputs?.kind !== "cells") return "";
   const headers = table.columns.map(({ header }) => header);
-  const { throws, leftOut } = readThrows(
-    [headers, ...table.rows],
-    rowsInWordsSettingsIn(inputs.values),
-  );
+  const cells = [headers, ...table.rows];
+  const settings = rowsInWordsSettingsIn(inputs.values);
+  const everyone = readThrows(cells, settings, "everyone");
+  const rows = everyone.throws.length + everyone.leftOut.length;
+  const read = readOrWhyNot(cells, settings);
+  if (typeof read === "string") return `${countsIn(0, rows)} ${read}`;
+  const { throws, leftOut } = read;
   const top = readArea(table.at)!.top;
   return `${countsIn(throws.length, leftOut.length)}${firstReason(leftOut, table.rows, top)}`;
+}
+
+/** The log; a sentence where it is refused as a whole. */
+function readOrWhyNot(cells: Cells, settings: Settings): ThrowLog | string {
+  try {
+    return readThrows(cells, settings);
+  } catch (cause) {
+    if (!(cause instanceof DomainError)) throw cause;
+    return cause.message;
+  }
 }
 
 function countsIn(counting: number, others: number): string {
@@ -145,14 +159,17 @@ function countsIn(counting: number, others: number): string {
   return `${all}: ${counting} ${counting === 1 ? "counts" : "count"}, ${others} ${others === 1 ? "does" : "do"} not.`;
 }
 
-/** Rows that the player marked off are as they should be; another reason goes before theirs. */
+/** Rows that the player marked off, and other players', are as they should be; another reason goes before theirs. */
 function firstReason(
   leftOut: readonly LeftOut[],
   rows: readonly (readonly CellValue[])[],
   top: number,
 ): string {
   const first =
-    leftOut.find(({ row, reason }) => reason !== messages.log.markedOff(row)) ?? leftOut[0];
+    leftOut.find(
+      ({ row, reason, otherPlayer }) =>
+        otherPlayer === undefined && reason !== messages.log.markedOff(row),
+    ) ?? leftOut[0];
   if (!first) return "";
   const date = String(rows[first.row - 2]?.[0] ?? "");
   const reason =

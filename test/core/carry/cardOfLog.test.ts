@@ -134,7 +134,36 @@ describe("the bag and the rows left out", () => {
   test("rows left out in order, and their reason when the disc is asked for", () => {
     expect(card.leftOut.map(({ row }) => row)).toEqual([3, 4]);
     expect(() => rowOf(card, "mint FAIRWAY")).toThrow("Row 4: marked off.");
-    expect(() => rowOf(card, "Slate putter")).toThrow("No throw of 'Slate putter' counts.");
+    expect(() => rowOf(card, "Slate putter")).toThrow(/^No throw of 'Slate putter' counts\.$/);
+  });
+
+  test("a slip in the name is pointed out", () => {
+    expect(() => rowOf(card, "Coper mid")).toThrow(
+      /^No throw of 'Coper mid' counts\. Did you mean 'Copper mid'\?$/,
+    );
+  });
+});
+
+describe("a log of two players", () => {
+  const cells = [
+    ["Disc", "Carry", "Player"],
+    ["Copper mid", 300, "Ana"],
+    ["Copper mid", "far", "Ana"],
+    ["Copper mid", 250, "Ben"],
+    ["Copper mid", "far", "Ben"],
+    ["Mint fairway", 350, "Ben"],
+  ];
+
+  test("gives a card of the chosen one, whose rows alone are left out", () => {
+    const card = readCard(cells, null, { ...DEFAULT_SETTINGS, player: "Ana" });
+    expect(card.rows).toEqual([
+      expect.objectContaining({ disc: "Copper mid", throws: 1, leftOut: 1 }),
+    ]);
+    expect(() => rowOf(card, "Mint fairway")).toThrow("Row 6: thrown by Ben.");
+  });
+
+  test("gives none without a choice", () => {
+    expect(() => readCard(cells, null, DEFAULT_SETTINGS)).toThrow("Ana and Ben");
   });
 });
 

@@ -267,7 +267,7 @@ describe("anything a spreadsheet can send", () => {
   test("every row of a log is a throw, left out, or blank", () =>
     fc.assert(
       fc.property(anyLog, (cells) => {
-        const { throws, leftOut } = readThrows(cells, DEFAULT_SETTINGS);
+        const { throws, leftOut } = readThrows(cells, DEFAULT_SETTINGS, "everyone");
         const layout = throwLayout(cells, "log", DEFAULT_SETTINGS);
         for (const { row: at } of throws)
           expect(throwFault(cells[at - 1]!, at, layout, false)).toBeNull();

@@ -142,8 +142,17 @@ describe("a row that does not count says why", () => {
     ];
     const { throws, leftOut } = read(cells, { ...DEFAULT_SETTINGS, player: "Ana" });
     expect(throws.map(({ row }) => row)).toEqual([2, 4]);
-    expect(leftOut).toEqual([{ row: 3, disc: "Copper mid", reason: "Row 3: thrown by Ben." }]);
-    expect(read(cells).throws).toHaveLength(3);
+    expect(leftOut).toEqual([
+      { row: 3, disc: "Copper mid", reason: "Row 3: thrown by Ben.", otherPlayer: "Ben" },
+    ]);
+  });
+
+  test("another player's row is theirs before it is marked off", () => {
+    const cells = [
+      ["Disc", "Carry", "Player", "Line"],
+      ["Copper mid", 302, "Ben", "off"],
+    ];
+    expect(read(cells, { ...DEFAULT_SETTINGS, player: "Ana" }).leftOut[0]?.otherPlayer).toBe("Ben");
   });
 
   test("one bad row never spoils the rest", () => {
@@ -156,6 +165,47 @@ describe("a row that does not count says why", () => {
     ]);
     expect(throws.map(({ row }) => row)).toEqual([2, 5]);
     expect(leftOut.map(({ row }) => row)).toEqual([3]);
+  });
+});
+
+describe("throws of several players", () => {
+  const logOf = (...players: string[]): unknown[][] => [
+    ["Disc", "Carry", "Player", "Line"],
+    ...players.map((player) => ["Copper mid", 301, player, ""]),
+  ];
+  const CHOOSE = "Choose one by the setting Player: write the name beside it.";
+
+  test.each([
+    [["Ana", "", "Ben", "ana "], "Ana and Ben"],
+    [["Ben", "Ana", "Cem"], "Ben, Ana and Cem"],
+    [["A", "B", "C", "D", "E"], "A, B, C, D and E"],
+    [["A", "B", "C", "D", "E", "F", "G"], "A, B, C, D, E and others"],
+  ])("%j without a choice are refused by name", (players, names) => {
+    const message = `The log holds throws of ${names}. ${CHOOSE}`;
+    expect(() => read(logOf(...players))).toThrow(
+      expect.objectContaining({ code: "unusable", message }),
+    );
+  });
+
+  test("one name, in whatever spelling, beside rows without is read", () => {
+    expect(read(logOf("Ana", "", " ANA")).throws).toHaveLength(3);
+  });
+
+  test("a name that only rows that do not count bear is no second player", () => {
+    const cells = [...logOf("Ana"), ["Copper mid", 280, "Ben", "off"]];
+    expect(read(cells).throws).toHaveLength(1);
+  });
+
+  test("a choice, or asking for everyone, reads them", () => {
+    const cells = logOf("Ana", "Ben", "");
+    const settings = { ...DEFAULT_SETTINGS, player: "ben" };
+    expect(read(cells, settings).throws.map(({ row }) => row)).toEqual([3, 4]);
+    for (const everyone of [settings, DEFAULT_SETTINGS])
+      expect(readThrows(cells, everyone, "everyone").throws.map(({ player }) => player)).toEqual([
+        "Ana",
+        "Ben",
+        "",
+      ]);
   });
 });
 

@@ -64,8 +64,8 @@ const OWN_FORMULAS = [
   "=FILTER(Throws[Disc],Throws[Carry]>330)",
   "=COUNTA(R3:R60)",
   "=SUM(T3:T60)*2",
-  "=CARRY.CARD(Throws[#All])",
-  "=CARRY.BEST(300,Throws[#All])",
+  "=CARRY.CARD(Throws[#All],Settings)",
+  "=CARRY.BEST(300,Throws[#All],Settings)",
 ];
 
 const acts: Record<string, Act> = {
