@@ -17,6 +17,13 @@ export interface CellError {
 export type CellValue = string | number | boolean | CellError;
 export type Row = Readonly<Record<string, CellValue>>;
 
+/** Whether two cells hold the same; error cells are the same when they show the same. */
+export const sameCell = (a: CellValue, b: CellValue): boolean =>
+  typeof a === "object" && typeof b === "object" ? a.error === b.error : a === b;
+
+/** Whether two names of tables, sheets or columns are the same. */
+export const sameWord = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
 export type PortFault =
   | "missing" // no such sheet, table, column or range
   | "changed" // the row is no longer what the caller read

@@ -28,6 +28,7 @@ import {
   type CellValue,
   PortError,
   type Row,
+  sameCell,
   type TableData,
   type Together,
   type WorkbookPort,
@@ -103,10 +104,6 @@ const sameCells = (a: Grid, b: Grid): boolean =>
     const other = b[at]!;
     return row.length === other.length && row.every((cell, i) => sameCell(cell, other[i]!));
   });
-
-/** Whether two cells hold the same; error cells are the same when they show the same. */
-export const sameCell = (a: CellValue, b: CellValue): boolean =>
-  typeof a === "object" && typeof b === "object" ? a.error === b.error : a === b;
 
 export interface Book {
   readonly raw: RawBook;

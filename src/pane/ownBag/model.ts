@@ -7,8 +7,14 @@ import { DATA_PARTS, DATA_TABLES, type DataPart } from "../../workbook/blueprint
 import { starterBlueprint } from "../../workbook/blueprint/index";
 import { DISC_NAMES } from "../../workbook/blueprint/parts";
 import type { TablePlan } from "../../workbook/blueprint/types";
-import type { CellValue, Row, RowAt, TableData } from "../../workbook/port";
-import { type Book, oncePer, type RawBook, sameCell } from "../book/book";
+import {
+  type CellValue,
+  type Row,
+  type RowAt,
+  sameCell,
+  type TableData,
+} from "../../workbook/port";
+import { type Book, oncePer, type RawBook } from "../book/book";
 import type { NewThrow } from "../book/newThrows";
 
 // Which rows of the workbook are the invented ones: those that hold what the starter data holds.

@@ -3,10 +3,10 @@ import {
   PortError,
   type Row,
   type RowAt,
+  sameCell,
   type TableData,
   type WorkbookPort,
 } from "../../workbook/port";
-import { sameCell } from "../book/book";
 import type { Place } from "../places";
 
 /**

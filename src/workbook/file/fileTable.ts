@@ -1,12 +1,11 @@
 import type { Cell, Workbook, Worksheet } from "@cj-tech-master/excelts";
 import { areaRef, readArea, type Area } from "../a1";
-import { PortError, type CellValue, type Row, type TableData } from "../port";
+import { PortError, sameWord, type CellValue, type Row, type TableData } from "../port";
 import { sentences } from "../sentences";
 import { fromFile, sameValue, toFile } from "./cellValues";
 
 type Model = ReturnType<Worksheet["getTables"]>[number]["model"];
 
-const sameWord = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 const blank = (values: readonly CellValue[]): boolean => values.every((value) => value === "");
 
 /** One table of a file: its body as rows of values, and the steps that change it. */

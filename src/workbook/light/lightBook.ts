@@ -5,7 +5,15 @@
 import { type Area, readSheetArea } from "../a1";
 import { blockArea, bodyRows } from "../blueprint/parts";
 import type { SheetPlan, TablePlan } from "../blueprint/types";
-import { type CellValue, PortError, type Row, type RowAt, type TableData } from "../port";
+import {
+  type CellValue,
+  PortError,
+  type Row,
+  type RowAt,
+  sameCell,
+  sameWord,
+  type TableData,
+} from "../port";
 import { sentences } from "../sentences";
 
 export interface LightTable {
@@ -34,8 +42,6 @@ export interface LightBook {
   readonly sheets: LightSheet[];
   readonly names: LightName[];
 }
-
-const sameWord = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
 export const sheetNamed = (book: LightBook, name: string): LightSheet | undefined =>
   book.sheets.find((sheet) => sameWord(sheet.name, name));
@@ -294,7 +300,3 @@ export class TableOfBook {
     this.table.area = { ...area, bottom: area.top + rows };
   }
 }
-
-/** Whether two cells hold the same; error cells are the same when they show the same. */
-export const sameCell = (a: CellValue, b: CellValue): boolean =>
-  typeof a === "object" && typeof b === "object" ? a.error === b.error : a === b;

@@ -8,14 +8,13 @@ import { visitCells } from "../package/sheetCells";
 import { WorkbookPackage } from "../package/workbookPackage";
 import { type NewValue, writeValues } from "../package/writeValues";
 import { attributeSpans, splice, type Splice, TagReader } from "../package/xml";
-import { type CellValue, PortError } from "../port";
+import { type CellValue, PortError, sameCell, sameWord } from "../port";
 import { sentences } from "../sentences";
 import {
   type LightBook,
   type LightName,
   type LightSheet,
   type LightTable,
-  sameCell,
   sheetNamed,
 } from "./lightBook";
 
@@ -49,8 +48,6 @@ export function writeLightFile(original: Uint8Array, book: LightBook): Uint8Arra
   }
   return file.replacing(parts);
 }
-
-const sameWord = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
 function openable(bytes: Uint8Array): WorkbookPackage {
   const file = WorkbookPackage.read(bytes);
